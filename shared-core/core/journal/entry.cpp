@@ -199,9 +199,9 @@ std::vector<Place> EntryView::edges() const {
     std::vector<Place> places;
     places.reserve(overCount);
     CborReader in(over, CborLimits{.elements = kGreatestEntryBytes});
-    std::size_t count = 0;
+    std::size_t announced = 0;
     Place place;
-    for (bool more = in.array(count); more && places.size() < count;) {
+    for (bool more = in.array(announced); more && places.size() < announced;) {
         more = readPlaceItem(in, place);
         if (more) {
             places.push_back(place);
