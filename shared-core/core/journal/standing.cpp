@@ -7,7 +7,7 @@ namespace bullace::journal {
 namespace {
 
 bool isWithinLimits(const EntryView& entry) {
-    return entry.seq <= kGreatestSeq && entry.count <= kGreatestCount && entry.count > 0 &&
+    return entry.seq <= kGreatestSeq && entry.count <= kGreatestCount &&
            entry.overCount <= kMostEdges && entry.subject.size() <= kLongestSubject &&
            entry.author.size() <= kLongestAuthor && (!entry.group || isGroupPlausible(entry));
 }
