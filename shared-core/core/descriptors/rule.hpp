@@ -1,4 +1,5 @@
-// The conflict rules by name, as the rulebook and the descriptors use them (what they do: core/merge).
+// The conflict rules by name, as the rulebook and the descriptors use them (what they do:
+// core/merge).
 #pragma once
 
 #include <array>
@@ -32,8 +33,8 @@ inline constexpr std::array<std::pair<RuleName, std::string_view>, 7> kRuleWords
     return std::nullopt;
 }
 
-// How far the heads may lie apart: a number in the descriptor's unit (for stages: steps along the list of codes), or percent
-// of the heads' mean. Not negative.
+// How far the heads may lie apart: a number in the descriptor's unit (for stages: steps along the
+// list of codes), or percent of the heads' mean. Not negative.
 struct Within {
     double amount = 0;
     bool isPercent = false;

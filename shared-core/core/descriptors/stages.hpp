@@ -1,5 +1,6 @@
-// The growth stages of the grapevine by their BBCH codes, and how many steps lie between two of them.
-// Source: Lorenz, Eichhorn, Bleiholder, Klose, Meier, Weber 1995, Aust. J. Grape Wine Res. 1:100-103.
+// The growth stages of the grapevine by their BBCH codes, and how many steps lie between two of
+// them. Source: Lorenz, Eichhorn, Bleiholder, Klose, Meier, Weber 1995, Aust. J. Grape Wine Res.
+// 1:100-103.
 #pragma once
 
 #include <cstddef>
