@@ -17,6 +17,14 @@ if(BULLACE_LLD)
     add_link_options(-fuse-ld=lld)
 endif()
 
+# All from Debian 12; found here once, so that every folder sees them.
+find_package(OpenSSL 3.0 REQUIRED)
+find_package(SQLite3 3.40 REQUIRED)
+find_package(nlohmann_json 3.11 REQUIRED)
+find_package(Boost 1.81 REQUIRED)
+find_package(CLI11 2.1 REQUIRED)
+find_package(Threads REQUIRED)
+
 add_library(bullace_options INTERFACE)
 target_compile_options(bullace_options INTERFACE
     -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor -Wold-style-cast

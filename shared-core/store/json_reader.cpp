@@ -1,0 +1,305 @@
+#include "store/json_reader.hpp"
+#include "core/base/numbers.hpp"
+#include "core/journal/json_value.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+namespace bullace::store {
+
+namespace {
+
+// Receives the events of nlohmann's reader and builds the CBOR of each finished list or map on a stack of its own.
+class CborBuilder : public nlohmann::json_sax<nlohmann::json> {
+public:
+    bool null() override { return item(journal::nullValue()); }
+    bool boolean(bool value) override { return item(journal::booleanValue(value)); }
+    bool number_integer(number_integer_t value) override {
+        return value >= -kGreatestInteger ? item(journal::integerValue(value))
+                                          : item(journal::floatValue(static_cast<double>(value)));
+    }
+    bool number_unsigned(number_unsigned_t value) override {
+        return value <= static_cast<std::uint64_t>(kGreatestInteger)
+                   ? item(journal::integerValue(static_cast<std::int64_t>(value)))
+                   : item(journal::floatValue(static_cast<double>(value)));
+    }
+    bool number_float(number_float_t value, const string_t& /*text*/) override {
+        return std::isfinite(value) ? item(journal::floatValue(value)) : fail("a number is not finite");
+    }
+    bool string(string_t& value) override {
+        if (value.size() > limits_.text) {
+            return fail("a text is too long");
+        }
+        return isCleanUtf8(value) ? item(journal::textValue(value)) : fail("a text is not clean UTF-8");
+    }
+    bool binary(binary_t& /*value*/) override { return fail("it holds raw bytes"); }
+    bool start_object(std::size_t /*size*/) override { return open(true); }
+    bool start_array(std::size_t /*size*/) override { return open(false); }
+    bool key(string_t& value) override {
+        if (value.size() > limits_.text || !isCleanUtf8(value)) {
+            return fail("a name is too long or not clean UTF-8");
+        }
+        stack_.back().key = value;
+        return countElement();
+    }
+    bool end_object() override {
+        if (stack_.back().members.hasRepeatedKey()) {
+            return fail("a name stands twice in one object");
+        }
+        return close(stack_.back().members.bytes());
+    }
+    bool end_array() override { return close(journal::listValue(stack_.back().items)); }
+    bool parse_error(std::size_t position, const std::string& /*token*/,
+                     const nlohmann::detail::exception& /*error*/) override {
+        if (failure_.empty()) {
+            failure_ = "it is no JSON from character " + std::to_string(position) + " on";
+        }
+        return false;
+    }
+
+    [[nodiscard]] const std::string& failure() const { return failure_; }
+    Bytes take() { return std::move(result_); }
+
+private:
+    struct Open {
+        bool isMap = false;
+        std::string key;
+        journal::MapValue members;
+        std::vector<Bytes> items;
+    };
+
+    bool fail(const char* reason) {
+        failure_ = reason;
+        return false;
+    }
+    bool countElement() {
+        return ++elements_ <= limits_.elements || fail("there are too many elements");
+    }
+    bool open(bool isMap) {
+        if (stack_.size() > limits_.depth) {
+            return fail("lists or objects are nested too deep");
+        }
+        stack_.push_back({isMap, {}, {}, {}});
+        return countElement();
+    }
+    bool close(Bytes value) {
+        stack_.pop_back();
+        --elements_; // item() counts it again
+        return item(std::move(value));
+    }
+    bool item(Bytes value) {
+        if (!countElement()) {
+            return false;
+        }
+        if (stack_.empty()) {
+            result_ = std::move(value);
+        } else if (stack_.back().isMap) {
+            stack_.back().members.add(stack_.back().key, std::move(value));
+        } else {
+            stack_.back().items.push_back(std::move(value));
+        }
+        return true;
+    }
+
+    CborLimits limits_;
+    std::size_t elements_ = 0;
+    std::vector<Open> stack_;
+    std::string failure_;
+    Bytes result_;
+};
+
+Error badField(std::string_view name, std::string_view wanted) {
+    return {ErrorCode::InvalidInput,
+            "\"" + std::string(name) + "\" must be " + std::string(wanted) + ".", {}};
+}
+
+// Takes the fields of one line as they come. Each taker returns false where the value has not the field's type.
+class LineReader {
+public:
+    Status take(std::string_view name, BytesView value) {
+        static constexpr struct {
+            std::string_view name;
+            bool (LineReader::*taker)(BytesView);
+            std::string_view wanted;
+        } kFields[] = {
+            {"origin", &LineReader::origin, "a letter, 16 hex digits, a point and a number"},
+            {"seq", &LineReader::seq, "a whole number from 1 on"},
+            {"count", &LineReader::count, "a whole number"},
+            {"wall", &LineReader::wall, "[milliseconds, minutes from UTC]"},
+            {"author", &LineReader::author, "a text"},
+            {"kind", &LineReader::kind, "a text"},
+            {"subject", &LineReader::subject, "a text"},
+            {"value", &LineReader::value, "a value"},
+            {"over", &LineReader::over, "a list of [origin, seq]"},
+            {"group", &LineReader::group, "[first seq, number of entries]"},
+            {"why", &LineReader::why, "a text"},
+            {"as", &LineReader::as, "a text"},
+            {"digest", &LineReader::digest, "64 lower-case hex digits"},
+        };
+        for (std::size_t i = 0; i < std::size(kFields); ++i) {
+            if (kFields[i].name == name) {
+                seen_ |= 1U << i;
+                return (this->*kFields[i].taker)(value) ? Status{} : badField(name, kFields[i].wanted);
+            }
+        }
+        extra_.add(name, Bytes(value));
+        return {};
+    }
+
+    Result<EntryLine> finish() {
+        static constexpr std::pair<unsigned, std::string_view> kNeeded[] = {
+            {0, "origin"}, {1, "seq"}, {2, "count"}, {4, "author"}, {5, "kind"}, {6, "subject"}};
+        for (const auto& [bit, name] : kNeeded) {
+            if ((seen_ >> bit & 1U) == 0) {
+                return Error{ErrorCode::InvalidInput, "\"" + std::string(name) + "\" is missing.", {}};
+            }
+        }
+        if (line_.entry.value.empty()) {
+            line_.entry.value = journal::nullValue();
+        }
+        if (!extra_.isEmpty()) {
+            line_.entry.extra = extra_.bytes();
+            line_.hasUnknownFields = true;
+        }
+        return std::move(line_);
+    }
+
+private:
+    static bool text(BytesView value, std::string& into) {
+        const auto read = journal::textOf(value);
+        into = read.value_or(std::string_view{});
+        return read.has_value();
+    }
+    static bool optionalText(BytesView value, std::optional<std::string>& into) {
+        const auto read = journal::textOf(value);
+        if (read) {
+            into = std::string(*read);
+        }
+        return read || journal::isNullValue(value);
+    }
+    static std::optional<std::int64_t> integer(BytesView value) {
+        CborReader in(value);
+        CborType type{};
+        std::int64_t read = 0;
+        return in.peek(type) && type == CborType::Integer && in.integer(read) ? std::optional(read) : std::nullopt;
+    }
+    static bool count(BytesView value, std::uint64_t& into, std::int64_t least) {
+        const auto read = integer(value);
+        into = read && *read >= least ? static_cast<std::uint64_t>(*read) : 0;
+        return read && *read >= least;
+    }
+    static bool place(BytesView value, journal::Place& into) {
+        const auto pair = journal::itemsOf(value);
+        const auto spelt = pair && pair->size() == 2 ? journal::textOf((*pair)[0]) : std::nullopt;
+        const auto read = spelt ? journal::readOrigin(*spelt) : std::nullopt;
+        into.origin = read.value_or(journal::Origin{});
+        return read && count((*pair)[1], into.seq, 1);
+    }
+
+    bool origin(BytesView value) {
+        const auto spelt = journal::textOf(value);
+        const auto read = spelt ? journal::readOrigin(*spelt) : std::nullopt;
+        line_.entry.origin = read.value_or(journal::Origin{});
+        return read.has_value();
+    }
+    bool seq(BytesView value) { return count(value, line_.entry.seq, 1); }
+    bool count(BytesView value) { return count(value, line_.entry.count, 0); }
+    bool author(BytesView value) { return text(value, line_.entry.author); }
+    bool kind(BytesView value) { return text(value, line_.entry.kind); }
+    bool subject(BytesView value) { return text(value, line_.entry.subject); }
+    bool value(BytesView value) {
+        line_.entry.value = Bytes(value);
+        return true;
+    }
+    bool why(BytesView value) { return optionalText(value, line_.entry.why); }
+    bool as(BytesView value) { return optionalText(value, line_.entry.as); }
+    bool wall(BytesView value) {
+        if (journal::isNullValue(value)) {
+            return true;
+        }
+        const auto pair = journal::itemsOf(value);
+        const auto ms = pair && pair->size() == 2 ? integer((*pair)[0]) : std::nullopt;
+        const auto minutes = ms ? integer((*pair)[1]) : std::nullopt;
+        if (minutes) {
+            line_.entry.wall = journal::Wall{*ms, *minutes};
+        }
+        return minutes.has_value();
+    }
+    bool group(BytesView value) {
+        if (journal::isNullValue(value)) {
+            return true;
+        }
+        const auto pair = journal::itemsOf(value);
+        journal::Group read;
+        const bool isRead = pair && pair->size() == 2 && count((*pair)[0], read.first, 0) && count((*pair)[1], read.n, 0);
+        if (isRead) {
+            line_.entry.group = read;
+        }
+        return isRead;
+    }
+    bool over(BytesView value) {
+        const auto items = journal::itemsOf(value);
+        if (!items) {
+            return false;
+        }
+        for (const BytesView item : *items) {
+            journal::Place named;
+            if (!place(item, named)) {
+                return false;
+            }
+            line_.entry.over.push_back(named);
+        }
+        return true;
+    }
+    bool digest(BytesView value) {
+        const auto hex = journal::textOf(value);
+        const auto bytes = hex ? fromHex(*hex) : std::nullopt;
+        line_.digest = bytes ? Digest::fromBytes(*bytes) : std::nullopt;
+        return line_.digest.has_value();
+    }
+
+    EntryLine line_;
+    journal::MapValue extra_;
+    unsigned seen_ = 0;
+};
+
+} // namespace
+
+Result<Bytes> readJson(std::string_view text) {
+    if (text.size() > 4 * journal::kGreatestEntryBytes) {
+        return Error{ErrorCode::BeyondLimit, "It is longer than an entry can be (64 KiB).", {}};
+    }
+    CborBuilder builder;
+    const bool isRead = nlohmann::json::sax_parse(text.begin(), text.end(), &builder);
+    if (!isRead) {
+        return Error{ErrorCode::InvalidInput, "It cannot be read: " + builder.failure() + ".", {}};
+    }
+    return builder.take();
+}
+
+Result<EntryLine> readEntryLine(std::string_view text) {
+    const Result<Bytes> value = readJson(text);
+    if (!value) {
+        return value.error();
+    }
+    CborReader in(*value, CborLimits{.elements = 4 * journal::kGreatestEntryBytes});
+    CborType type{};
+    std::size_t members = 0;
+    if (!in.peek(type) || type != CborType::Map || !in.map(members)) {
+        return Error{ErrorCode::InvalidInput, "It is no object with the fields of an entry.", {}};
+    }
+    LineReader reader;
+    std::string_view name;
+    BytesView item;
+    for (std::size_t i = 0; i < members && in.text(name) && in.any(item); ++i) {
+        if (Status taken = reader.take(name, item); !taken) {
+            return taken.error();
+        }
+    }
+    return reader.finish();
+}
+
+} // namespace bullace::store
