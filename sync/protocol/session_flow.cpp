@@ -72,8 +72,8 @@ void Session::pumpDone() {
 }
 
 void Session::onFlowFrame(const FrameView& frame) {
-    if (isDoneReceived_) {
-        quit(Reason::BrokenFrame); // DONE is the last word
+    if (isDoneReceived_ && !frame.is(FrameType::Piece)) {
+        quit(Reason::BrokenFrame); // behind DONE the other side only answers
     } else if (frame.is(FrameType::Batch)) {
         onBatch(frame.payload);
     } else if (frame.is(FrameType::Ack)) {
