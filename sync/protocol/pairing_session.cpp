@@ -134,18 +134,18 @@ PairActions PairingStation::onHello(const PairHello& hello, Millis now) {
         NewDevice{setup_.binding.deviceKey, hello_.letter, hello_.device, hello_.name}}};
 }
 
-PairActions PairingStation::onRegistered(const Status& status, Millis /*now*/) {
+PairActions PairingStation::onRegistered(const Result<HistoryId>& history) {
     if (isOver_) {
         return {};
     }
-    if (!status) {
-        return refuse(status.error().code == ErrorCode::AlreadyThere ? PairRefusal::DigitsTaken
-                                                                     : PairRefusal::Failed);
+    if (!history) {
+        return refuse(history.error().code == ErrorCode::AlreadyThere ? PairRefusal::DigitsTaken
+                                                                      : PairRefusal::Failed);
     }
     isOver_ = true;
     PairActions actions;
-    actions.emplace_back(PairSend{encode(
-        PairOk{kGreatestVersion, hello_.letter, setup_.history, proof_, setup_.stationName})});
+    actions.emplace_back(PairSend{
+        encode(PairOk{kGreatestVersion, hello_.letter, *history, proof_, setup_.stationName})});
     actions.emplace_back(PairClose{Status{}});
     return actions;
 }

@@ -71,14 +71,14 @@ public:
     struct Setup {
         Binding binding;
         std::string stationName;
-        HistoryId history{};
     };
     // `arming` outlives this.
     PairingStation(Arming& arming, Setup setup, Millis now);
 
     PairActions onBytes(BytesView bytes, Millis now);
-    // Error AlreadyThere: another key has the digits.
-    PairActions onRegistered(const Status& status, Millis now);
+    // The device is written down; the station's history. Error AlreadyThere: another key has the
+    // digits.
+    PairActions onRegistered(const Result<HistoryId>& history);
     PairActions onTick(Millis now);
 
 private:

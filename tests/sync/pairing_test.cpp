@@ -26,7 +26,7 @@ struct Attempt {
     Bytes secret;
     Binding device = someBinding();
     Millis now = 1'000;
-    Status registered;
+    Result<HistoryId> registered = HistoryId{};
 };
 
 struct Outcome {
@@ -37,7 +37,7 @@ struct Outcome {
 };
 
 Outcome pair(Arming& arming, const Attempt& attempt) {
-    PairingStation station(arming, {someBinding(), "Invented Station", {}}, attempt.now);
+    PairingStation station(arming, {someBinding(), "Invented Station"}, attempt.now);
     PairingDevice device(
         {attempt.device, 't', kDevice, "tablet of the north rows", attempt.kind, attempt.secret},
         attempt.now);
@@ -58,7 +58,7 @@ Outcome pair(Arming& arming, const Attempt& attempt) {
     const Bytes hello = carry(device.start(), outcome.device);
     Bytes answer = carry(station.onBytes(hello, attempt.now), outcome.station);
     if (outcome.written) {
-        answer += carry(station.onRegistered(attempt.registered, attempt.now), outcome.station);
+        answer += carry(station.onRegistered(attempt.registered), outcome.station);
     }
     carry(device.onBytes(answer, attempt.now), outcome.device);
     outcome.paired = device.paired();
@@ -112,8 +112,7 @@ TEST_CASE("the right code pairs a device, with the letter that the office gave")
     for (const SecretKind kind : {SecretKind::Typed, SecretKind::Qr}) {
         Arming arming;
         arming.arm(0, someSecrets(), 's');
-        const Outcome outcome =
-            pair(arming, {.kind = kind, .secret = Bytes(arming.secret(kind)), .registered = {}});
+        const Outcome outcome = pair(arming, {.kind = kind, .secret = Bytes(arming.secret(kind))});
         CHECK(outcome.device->ok());
         CHECK(outcome.station->ok());
         REQUIRE(outcome.written);
@@ -129,8 +128,8 @@ TEST_CASE("the right code pairs a device, with the letter that the office gave")
 TEST_CASE("a used code pairs no second device") {
     Arming arming;
     arming.arm(0, someSecrets(), 't');
-    CHECK(pair(arming, {.secret = someSecrets().typed, .registered = {}}).device->ok());
-    const Outcome second = pair(arming, {.secret = someSecrets().typed, .registered = {}});
+    CHECK(pair(arming, {.secret = someSecrets().typed}).device->ok());
+    const Outcome second = pair(arming, {.secret = someSecrets().typed});
     CHECK(second.device->error().code == ErrorCode::Refused);
     CHECK_FALSE(second.written);
 }
@@ -140,8 +139,7 @@ TEST_CASE("a code is too late after five minutes") {
     arming.arm(0, someSecrets(), 't');
     CHECK(arming.isArmed(kArmedMs - 1));
     CHECK_FALSE(arming.isArmed(kArmedMs));
-    const Outcome late =
-        pair(arming, {.secret = someSecrets().typed, .now = kArmedMs, .registered = {}});
+    const Outcome late = pair(arming, {.secret = someSecrets().typed, .now = kArmedMs});
     CHECK_FALSE(late.device->ok());
     CHECK_FALSE(late.written);
 }
@@ -151,18 +149,18 @@ TEST_CASE("three wrong tries end the code, also for who knows it then") {
     arming.arm(0, someSecrets(), 't');
     for (unsigned left = 3; left > 0; --left) {
         CHECK(arming.triesLeft() == left);
-        const Outcome wrong = pair(arming, {.secret = Bytes("9876543210"), .registered = {}});
+        const Outcome wrong = pair(arming, {.secret = Bytes("9876543210")});
         CHECK(wrong.device->error().code == ErrorCode::Refused);
         CHECK_FALSE(wrong.written);
     }
     CHECK_FALSE(arming.isArmed(1'000));
-    CHECK_FALSE(pair(arming, {.secret = someSecrets().typed, .registered = {}}).device->ok());
+    CHECK_FALSE(pair(arming, {.secret = someSecrets().typed}).device->ok());
 }
 
 TEST_CASE("someone between the two, with a key of his own on each side, gets nothing") {
     Arming arming;
     arming.arm(0, someSecrets(), 't');
-    Attempt attempt{.secret = someSecrets().typed, .registered = {}};
+    Attempt attempt{.secret = someSecrets().typed};
     SUBCASE("another connection") {
         attempt.device.exporter = sha256("another");
     }
@@ -204,13 +202,13 @@ TEST_CASE("pairing bytes of any shape are refused in peace") {
                                Bytes("\0\0\0\1\x01", 5),
                                Bytes("GET / HTTP/1.1\r\n\r\n")}) {
         arming.arm(0, someSecrets(), 't');
-        PairingStation station(arming, {someBinding(), "Invented Station", {}}, 0);
+        PairingStation station(arming, {someBinding(), "Invented Station"}, 0);
         const auto actions = station.onBytes(bytes, 0);
         REQUIRE(actions.size() == 1);
         CHECK_FALSE(std::get<PairClose>(actions[0]).status.ok());
         CHECK(arming.triesLeft() == 3);
     }
-    PairingStation silent(arming, {someBinding(), "Invented Station", {}}, 0);
+    PairingStation silent(arming, {someBinding(), "Invented Station"}, 0);
     CHECK(silent.onTick(kFirstFrameMs - 1).empty());
     CHECK(silent.onTick(kFirstFrameMs).size() == 1);
 }
