@@ -1,4 +1,5 @@
 #include "store/chain.hpp"
+
 #include "core/base/planted.hpp"
 
 #include <algorithm>
@@ -42,9 +43,11 @@ Status Chain::prepare() {
         {&insertEntry_, "INSERT INTO entries(id, digest, bytes) VALUES(?1, ?2, ?3)"},
         {&selectEntry_, "SELECT digest, bytes FROM entries WHERE id = ?1"},
         {&insertOrigin_, "INSERT INTO origins(origin) VALUES(?1)"},
-        {&insertBranch_, "INSERT INTO branches(origin, parent, first, last, last_digest, greatest_count) "
-                         "VALUES(?1, ?2, ?3, ?4, ?5, 0)"},
-        {&updateBranch_, "UPDATE branches SET last = ?2, last_digest = ?3, greatest_count = ?4 WHERE id = ?1"},
+        {&insertBranch_,
+         "INSERT INTO branches(origin, parent, first, last, last_digest, greatest_count) "
+         "VALUES(?1, ?2, ?3, ?4, ?5, 0)"},
+        {&updateBranch_,
+         "UPDATE branches SET last = ?2, last_digest = ?3, greatest_count = ?4 WHERE id = ?1"},
     };
     for (const auto& [into, sql] : all) {
         if (Status made = make(*into, sql); !made) {
@@ -78,10 +81,13 @@ Status Chain::readRows() {
         record.id = rows->integer(0);
         record.origin = *origin;
         if (!rows->isNull(2)) {
-            record.branches.push_back({rows->integer(2), rows->integer(3),
+            record.branches.push_back({rows->integer(2),
+                                       rows->integer(3),
                                        static_cast<std::uint64_t>(rows->integer(4)),
-                                       static_cast<std::uint64_t>(rows->integer(5)), *digest,
-                                       static_cast<std::uint64_t>(rows->integer(7)), false});
+                                       static_cast<std::uint64_t>(rows->integer(5)),
+                                       *digest,
+                                       static_cast<std::uint64_t>(rows->integer(7)),
+                                       false});
         }
     }
 }
@@ -217,8 +223,10 @@ Result<Branch*> Chain::holder(OriginRecord& record, std::uint64_t seq, const Dig
     return nullptr;
 }
 
-std::vector<std::int64_t> Chain::path(const OriginRecord& record, const Branch& branch,
-                                      std::uint64_t first, std::uint64_t last) const {
+std::vector<std::int64_t> Chain::path(const OriginRecord& record,
+                                      const Branch& branch,
+                                      std::uint64_t first,
+                                      std::uint64_t last) const {
     std::vector<std::int64_t> ids;
     if (last > branch.last || first == 0) {
         return ids;
@@ -227,7 +235,8 @@ std::vector<std::int64_t> Chain::path(const OriginRecord& record, const Branch& 
     for (std::uint64_t seq = last; seq >= first; --seq) {
         while (seq < at->first) {
             const auto parent =
-                std::find_if(record.branches.begin(), record.branches.end(),
+                std::find_if(record.branches.begin(),
+                             record.branches.end(),
                              [at](const Branch& other) { return other.id == at->parent; });
             if (parent == record.branches.end()) {
                 return {};
@@ -250,11 +259,15 @@ Result<Branch*> Chain::branchBehind(OriginRecord& record, const Link& link, std:
     if (Status made = insertBranch_.execute(); !made) {
         return made.error();
     }
-    record.branches.push_back({connection_->lastRowId(), parent, seq, seq - 1, link.digest, 0, false});
+    record.branches.push_back(
+        {connection_->lastRowId(), parent, seq, seq - 1, link.digest, 0, false});
     return &record.branches.back();
 }
 
-Result<Branch*> Chain::put(OriginRecord& record, const Link& link, std::uint64_t seq, BytesView bytes,
+Result<Branch*> Chain::put(OriginRecord& record,
+                           const Link& link,
+                           std::uint64_t seq,
+                           BytesView bytes,
                            const Digest& digest) {
     if (seq > kGreatestStoredSeq) {
         return Error{ErrorCode::BeyondLimit, "A journal cannot be as long as that.", {}};

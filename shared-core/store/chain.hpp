@@ -1,5 +1,5 @@
-// The journals in the file: origins, their branches, and their entries by place. What is told here is in the open
-// transaction; after a rollback, load() again.
+// The journals in the file: origins, their branches, and their entries by place. What is told here
+// is in the open transaction; after a rollback, load() again.
 #pragma once
 
 #include "core/journal/entry.hpp"
@@ -14,7 +14,8 @@
 
 namespace bullace::store {
 
-// One branch of an origin. It owns the seqs first..last; what stands before first lies on its parent.
+// One branch of an origin. It owns the seqs first..last; what stands before first lies on its
+// parent.
 struct Branch {
     std::int64_t id = 0;
     std::int64_t parent = 0; // 0: begins at seq 1
@@ -55,8 +56,11 @@ public:
     [[nodiscard]] static Result<Chain> load(Connection& connection);
 
     [[nodiscard]] OriginRecord* find(const journal::Origin& origin);
-    [[nodiscard]] const std::map<journal::Origin, OriginRecord>& origins() const { return origins_; }
-    [[nodiscard]] Result<OriginRecord*> obtain(const journal::Origin& origin); // makes it where it is not there
+    [[nodiscard]] const std::map<journal::Origin, OriginRecord>& origins() const {
+        return origins_;
+    }
+    [[nodiscard]] Result<OriginRecord*>
+    obtain(const journal::Origin& origin); // makes it where it is not there
 
     [[nodiscard]] journal::Vector vector() const;
     [[nodiscard]] std::vector<journal::Segment> segments(const journal::Origin& origin) const;
@@ -69,14 +73,22 @@ public:
     // All places behind which an entry with seq `first` can follow.
     [[nodiscard]] Result<std::vector<Link>> linksBefore(OriginRecord& record, std::uint64_t first);
     // The branch that owns (seq, digest), or nullptr.
-    [[nodiscard]] Result<Branch*> holder(OriginRecord& record, std::uint64_t seq, const Digest& digest);
-    // The ids of first..last on the path that ends on `branch`; empty where the path does not reach back or up to there.
-    [[nodiscard]] std::vector<std::int64_t> path(const OriginRecord& record, const Branch& branch,
-                                                 std::uint64_t first, std::uint64_t last) const;
+    [[nodiscard]] Result<Branch*>
+    holder(OriginRecord& record, std::uint64_t seq, const Digest& digest);
+    // The ids of first..last on the path that ends on `branch`; empty where the path does not reach
+    // back or up to there.
+    [[nodiscard]] std::vector<std::int64_t> path(const OriginRecord& record,
+                                                 const Branch& branch,
+                                                 std::uint64_t first,
+                                                 std::uint64_t last) const;
 
-    // Puts an entry behind `link`: on its branch where that ends there, else on a new one. Returns the branch it is on now.
-    [[nodiscard]] Result<Branch*> put(OriginRecord& record, const Link& link, std::uint64_t seq,
-                                      BytesView bytes, const Digest& digest);
+    // Puts an entry behind `link`: on its branch where that ends there, else on a new one. Returns
+    // the branch it is on now.
+    [[nodiscard]] Result<Branch*> put(OriginRecord& record,
+                                      const Link& link,
+                                      std::uint64_t seq,
+                                      BytesView bytes,
+                                      const Digest& digest);
     // Writes the rows of the branches that changed.
     [[nodiscard]] Status finish();
 
@@ -84,7 +96,8 @@ private:
     explicit Chain(Connection& connection) : connection_(&connection) {}
     [[nodiscard]] Status prepare();
     [[nodiscard]] Status readRows();
-    [[nodiscard]] Result<Branch*> branchBehind(OriginRecord& record, const Link& link, std::uint64_t seq);
+    [[nodiscard]] Result<Branch*>
+    branchBehind(OriginRecord& record, const Link& link, std::uint64_t seq);
 
     Connection* connection_;
     std::map<journal::Origin, OriginRecord> origins_;

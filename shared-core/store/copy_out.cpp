@@ -8,9 +8,8 @@
 #include <sqlite3.h>
 
 #include <cstdio>
-#include <ostream>
-
 #include <fcntl.h>
+#include <ostream>
 #include <unistd.h>
 
 namespace bullace::store {
@@ -21,11 +20,15 @@ constexpr std::uint64_t kStep = 20'000;
 constexpr int kPagesAtOnce = 4'096;
 
 Error cannotWrite(const std::string& what, std::string detail) {
-    return {ErrorCode::Io, what + " could not be written whole. Check the room on the disk and the rights of the folder.",
-            std::move(detail)};
+    return {
+        ErrorCode::Io,
+        what +
+            " could not be written whole. Check the room on the disk and the rights of the folder.",
+        std::move(detail)};
 }
 
-// Copies page by page; entries that come in meanwhile are in the copy or not, whole transactions either way.
+// Copies page by page; entries that come in meanwhile are in the copy or not, whole transactions
+// either way.
 Status copyPages(Connection& from, Connection& to, const Progress& progress) {
     sqlite3_backup* backup = sqlite3_backup_init(to.handle(), "main", from.handle(), "main");
     if (backup == nullptr) {
@@ -43,7 +46,8 @@ Status copyPages(Connection& from, Connection& to, const Progress& progress) {
     if (code == SQLITE_DONE) {
         return {};
     }
-    return goesOn ? to.failure() : Error{ErrorCode::Cancelled, "The backup was stopped; no file was left.", {}};
+    return goesOn ? to.failure()
+                  : Error{ErrorCode::Cancelled, "The backup was stopped; no file was left.", {}};
 }
 
 } // namespace
@@ -57,7 +61,9 @@ Status Database::exportLines(std::ostream& out, const Progress& progress) {
         const Result<journal::EntryView> entry = journal::readEntry(bytes);
         if (!entry) {
             failed = Error{ErrorCode::Damaged,
-                           "An entry in \"" + path_ + "\" cannot be read. Run `bullace verify` on the file.", {}};
+                           "An entry in \"" + path_ +
+                               "\" cannot be read. Run `bullace verify` on the file.",
+                           {}};
             return false;
         }
         line.clear();
@@ -80,7 +86,9 @@ Status Database::exportLines(std::ostream& out, const Progress& progress) {
 Status Database::backUp(const std::string& target, const Progress& progress) {
     if (surroundings_->exists(target)) {
         return Error{ErrorCode::AlreadyThere,
-                     "There is a file \"" + target + "\" already. Choose another name; it was not touched.", {}};
+                     "There is a file \"" + target +
+                         "\" already. Choose another name; it was not touched.",
+                     {}};
     }
     const std::string partial = target + ".partial";
     const auto removePartial = [&partial] {
@@ -110,7 +118,8 @@ Status Database::writeBackup(const std::string& partial, const Progress& progres
             return copied;
         }
         // The copy is one file and has no token: whoever opens it for writing takes a new epoch.
-        if (Status sealed = copy->run("UPDATE about SET value = '' WHERE key = 'token'; PRAGMA journal_mode=DELETE");
+        if (Status sealed = copy->run(
+                "UPDATE about SET value = '' WHERE key = 'token'; PRAGMA journal_mode=DELETE");
             !sealed) {
             return sealed;
         }
@@ -133,7 +142,9 @@ Status Database::checkBackup(const std::string& partial, const Progress& progres
         return verdict.error();
     }
     if (!verdict->faults.empty() || (*copy)->vector() != vector()) {
-        return Error{ErrorCode::Damaged, "The backup does not agree with the database, so it was not kept. Run `bullace verify`.",
+        return Error{ErrorCode::Damaged,
+                     "The backup does not agree with the database, so it was not kept. Run "
+                     "`bullace verify`.",
                      verdict->faults.empty() ? "vector" : verdict->faults[0]};
     }
     return {};

@@ -1,5 +1,6 @@
 // Opening a journal file: making it, its identity, its token and its epochs.
 #include "store/database.hpp"
+
 #include "core/base/planted.hpp"
 #include "store/chain.hpp"
 #include "store/derived.hpp"
@@ -28,15 +29,18 @@ std::uint64_t deviceFrom(BytesView random) {
 } // namespace
 
 Database::Database(std::string path, std::unique_ptr<Surroundings> surroundings)
-    : path_(std::move(path)), surroundings_(std::move(surroundings)) {}
+    : path_(std::move(path)),
+      surroundings_(std::move(surroundings)) {}
 
 Database::~Database() = default;
 
-Result<std::unique_ptr<Database>> Database::create(const std::string& path, const Founding& founding,
+Result<std::unique_ptr<Database>> Database::create(const std::string& path,
+                                                   const Founding& founding,
                                                    std::unique_ptr<Surroundings> surroundings) {
     if (surroundings->exists(path)) {
         return Error{ErrorCode::AlreadyThere,
-                     "There is a file \"" + path + "\" already. Choose another name; it was not touched.",
+                     "There is a file \"" + path +
+                         "\" already. Choose another name; it was not touched.",
                      {}};
     }
     std::unique_ptr<Database> database(new Database(path, std::move(surroundings)));
@@ -45,7 +49,8 @@ Result<std::unique_ptr<Database>> Database::create(const std::string& path, cons
         return lock.error();
     }
     database->lock_ = std::move(*lock);
-    Result<Connection> connection = Connection::open(path, Access::Create, database->surroundings_->vfs());
+    Result<Connection> connection =
+        Connection::open(path, Access::Create, database->surroundings_->vfs());
     if (!connection) {
         return connection.error();
     }
@@ -71,7 +76,7 @@ Status Database::found(const Founding& founding) {
         return made;
     }
     const bool isStation = founding.role == Role::Station;
-    const journal::Origin own{isStation ? 's' : 't', deviceFrom(surroundings_->randomBytes(8)), 1};
+    const journal::Origin own{isStation ? 's' : 't', founding.device.value_or(deviceFrom(surroundings_->randomBytes(8))), 1};
     const Bytes history = surroundings_->randomBytes(16);
     const std::pair<const char*, std::string> all[] = {
         {"role", std::string(isStation ? kRoleStation : kRoleField)},
@@ -99,7 +104,8 @@ Status Database::setAbout(const char* key, BytesView text) {
     return statement->bindText(1, key).bindText(2, text).execute();
 }
 
-Result<std::unique_ptr<Database>> Database::open(const std::string& path, bool forWriting,
+Result<std::unique_ptr<Database>> Database::open(const std::string& path,
+                                                 bool forWriting,
                                                  std::unique_ptr<Surroundings> surroundings) {
     if (!surroundings->exists(path)) {
         return Error{ErrorCode::NotFound, "There is no file \"" + path + "\". Check its name.", {}};
@@ -198,14 +204,17 @@ Status Database::readAbout() {
     }
     if (!hasOwn || about_.history.size() != 16) {
         return Error{ErrorCode::Damaged,
-                     "\"" + path_ + "\" does not say whose journal it is, so it is damaged. Go on with the last backup.",
+                     "\"" + path_ +
+                         "\" does not say whose journal it is, so it is damaged. Go on with the "
+                         "last backup.",
                      {}};
     }
     return {};
 }
 
-// The text beside the journal holds the tokens that the file may have (two while it is being changed) and the file's mark.
-// A file that has none of them, or another mark, is a copy or an old state: its past is in doubt.
+// The text beside the journal holds the tokens that the file may have (two while it is being
+// changed) and the file's mark. A file that has none of them, or another mark, is a copy or an old
+// state: its past is in doubt.
 Status Database::checkToken() {
     std::string inFile;
     {
@@ -230,6 +239,9 @@ Status Database::checkToken() {
         if (Status taken = takeNewEpoch(0); !taken) {
             return taken;
         }
+        if (Status taken = takeNewHistory(); !taken) {
+            return taken;
+        }
         about_.tookNewEpoch = true;
     }
     return renewToken();
@@ -247,9 +259,11 @@ Status Database::renewToken() {
     }
     const std::string old = *found ? std::string(row->text(0)) : std::string{};
     row->reset();
-    // First both beside the file, then the file, then the new one alone: wherever this is cut off, the file's token is known.
+    // First both beside the file, then the file, then the new one alone: wherever this is cut off,
+    // the file's token is known.
     const std::string mark = surroundings_->fileMark(path_) + "\n";
-    if (Status written = surroundings_->writeToken(path_, mark + old + "\n" + fresh + "\n"); !written) {
+    if (Status written = surroundings_->writeToken(path_, mark + old + "\n" + fresh + "\n");
+        !written) {
         return written;
     }
     if (Status set = setAbout("token", fresh); !set) {
@@ -268,17 +282,21 @@ Status Database::takeNewEpoch(std::uint32_t greatestElsewhere) {
     }
     journal::Origin own = about_.own;
     own.epoch = std::max({own.epoch, chain_->greatestEpoch(own.device), greatestElsewhere}) + 1;
-    const Bytes history = surroundings_->randomBytes(16);
     if (Status set = setAbout("own", own.text()); !set) {
-        return set;
-    }
-    if (Status set = setAbout("history", toHex(history)); !set) {
         return set;
     }
     if (Status done = transaction->commit(); !done) {
         return done;
     }
     about_.own = own;
+    return {};
+}
+
+Status Database::takeNewHistory() {
+    const Bytes history = surroundings_->randomBytes(16);
+    if (Status set = setAbout("history", toHex(history)); !set) {
+        return set;
+    }
     about_.history = history;
     return {};
 }
@@ -306,11 +324,13 @@ Status Database::adopt(char letter, const std::string& station, const std::strin
     return {};
 }
 
-const merge::Rulebook& Database::rulebook() const { return derived_->rulebook(); }
+const merge::Rulebook& Database::rulebook() const {
+    return derived_->rulebook();
+}
 
 void Database::recover(const Error& why) {
-    // After a failed write or sync the pages in memory may say more than the disk: only what a fresh look at the file shows
-    // is saved (Rebello et al. 2020, USENIX ATC).
+    // After a failed write or sync the pages in memory may say more than the disk: only what a
+    // fresh look at the file shows is saved (Rebello et al. 2020, USENIX ATC).
     Status again;
     if (why.code == ErrorCode::Io) {
         derived_.reset();

@@ -1,8 +1,8 @@
 // A journal file: the tablet's own journal, or the station database. One object, one thread.
 //
-// Every way in goes through one of three doors: append() for what is written on this device, merge() for what another
-// replica sends, importLines() for files. All three store whole transactions or nothing, and keep what is derived up to
-// date in the same transaction.
+// Every way in goes through one of three doors: append() for what is written on this device,
+// merge() for what another replica sends, importLines() for files. All three store whole
+// transactions or nothing, and keep what is derived up to date in the same transaction.
 #pragma once
 
 #include "core/journal/entry.hpp"
@@ -36,14 +36,15 @@ struct Founding {
     Role role = Role::Field;
     std::string station; // its name; empty on a device that is not paired yet
     std::string zone;    // IANA time zone of the station
+    std::optional<std::uint64_t> device; // its digits where they are given; random otherwise
 };
 
 struct About {
     Role role = Role::Field;
     std::string station;
     std::string zone;
-    journal::Origin own; // under which this device writes now
-    Bytes history;       // 16 random bytes: another whenever the station's past is in doubt
+    journal::Origin own;       // under which this device writes now
+    Bytes history;             // 16 random bytes: another whenever the station's past is in doubt
     bool tookNewEpoch = false; // when it was opened, because the file is a copy or an old one
 };
 
@@ -64,8 +65,10 @@ enum class Grouping { Single, OneAct };
 struct Source {
     char letter = 't';
     std::uint64_t device = 0;
-    bool isRelay = false; // it was asked for the journals of others too, after a restore of this station
-    bool isStation = false; // it is the station that this device is paired with: all origins are welcome
+    bool isRelay =
+        false; // it was asked for the journals of others too, after a restore of this station
+    bool isStation =
+        false; // it is the station that this device is paired with: all origins are welcome
 };
 
 struct HeadRow {
@@ -113,7 +116,8 @@ struct Counts {
     std::uint64_t apart = 0;
 };
 
-// Told now and then while something long goes on; false asks it to end, which leaves all finished steps in place.
+// Told now and then while something long goes on; false asks it to end, which leaves all finished
+// steps in place.
 using Progress = std::function<bool(std::uint64_t done, std::uint64_t total)>;
 
 struct Verdict {
@@ -130,8 +134,8 @@ struct ImportedLine {
 struct ImportReport {
     std::uint64_t lines = 0;
     std::uint64_t taken = 0;
-    std::uint64_t there = 0;    // were held already
-    std::uint64_t uncounted = 0; // taken, and kept without counting
+    std::uint64_t there = 0;              // were held already
+    std::uint64_t uncounted = 0;          // taken, and kept without counting
     std::uint64_t unknownSubjects = 0;    // entries whose subject fits no known form
     std::uint64_t unknownDescriptors = 0; // observations of a descriptor that nobody knows
     std::uint64_t unknownFields = 0;      // entries with fields that this version does not know
@@ -151,12 +155,14 @@ struct LineFate {
 class Database {
 public:
     // Errors: AlreadyThere; those of opening a file.
-    [[nodiscard]] static Result<std::unique_ptr<Database>> create(const std::string& path, const Founding& founding,
-                                                                  std::unique_ptr<Surroundings> surroundings);
-    // Opening for writing takes a new epoch (and a station a new history) where the token says that the file is a copy.
-    // Errors: NotFound, InUse, ReadOnly, Damaged, NewerVersion.
-    [[nodiscard]] static Result<std::unique_ptr<Database>> open(const std::string& path, bool forWriting,
-                                                                std::unique_ptr<Surroundings> surroundings);
+    [[nodiscard]] static Result<std::unique_ptr<Database>>
+    create(const std::string& path,
+           const Founding& founding,
+           std::unique_ptr<Surroundings> surroundings);
+    // Opening for writing takes a new epoch (and a station a new history) where the token says that
+    // the file is a copy. Errors: NotFound, InUse, ReadOnly, Damaged, NewerVersion.
+    [[nodiscard]] static Result<std::unique_ptr<Database>>
+    open(const std::string& path, bool forWriting, std::unique_ptr<Surroundings> surroundings);
     ~Database();
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
@@ -168,13 +174,17 @@ public:
     [[nodiscard]] const merge::Rulebook& rulebook() const;
     // The device's letter and station as fixed at pairing.
     [[nodiscard]] Status adopt(char letter, const std::string& station, const std::string& zone);
-    // Goes on in an epoch above the one it has and above all that are known of the device here and elsewhere.
+    // Goes on in an epoch above the one it has and above all that are known of the device here and
+    // elsewhere.
     [[nodiscard]] Status takeNewEpoch(std::uint32_t greatestElsewhere);
+    // A new history id tells every device that this database may have lost what it had from it.
+    [[nodiscard]] Status takeNewHistory();
 
-    // Writes entries of this device in one transaction, on disk when it returns. OneAct makes them one group.
-    // Errors: InvalidInput (an entry that would not count, a ruling without a reason), BeyondLimit, DiskFull, Io; then
-    // nothing was written.
-    [[nodiscard]] Result<std::vector<journal::Place>> append(std::span<const Draft> acts, std::optional<journal::Wall> wall,
+    // Writes entries of this device in one transaction, on disk when it returns. OneAct makes them
+    // one group. Errors: InvalidInput (an entry that would not count, a ruling without a reason),
+    // BeyondLimit, DiskFull, Io; then nothing was written.
+    [[nodiscard]] Result<std::vector<journal::Place>> append(std::span<const Draft> acts,
+                                                             std::optional<journal::Wall> wall,
                                                              Grouping grouping = Grouping::Single);
 
     [[nodiscard]] journal::Vector vector() const;
@@ -182,14 +192,20 @@ public:
     [[nodiscard]] std::vector<journal::Segment> segments(const journal::Origin& origin) const;
     [[nodiscard]] std::uint32_t greatestEpoch(std::uint64_t device) const;
     // Entries of a segment from seq `from` on, as many as fit: at least one.
-    [[nodiscard]] Result<journal::Run> readRun(const journal::Segment& segment, std::uint64_t from,
-                                               std::size_t mostEntries, std::size_t mostBytes);
+    [[nodiscard]] Result<journal::Run> readRun(const journal::Segment& segment,
+                                               std::uint64_t from,
+                                               std::size_t mostEntries,
+                                               std::size_t mostBytes);
     // Takes a batch in one transaction; a report for each run, in order.
-    [[nodiscard]] Result<std::vector<journal::RunReport>> merge(const journal::Batch& batch, const Source& source);
+    [[nodiscard]] Result<std::vector<journal::RunReport>> merge(const journal::Batch& batch,
+                                                                const Source& source);
 
-    // Subjects in ascending order; `under` is a subject or the path above some, empty for all. The callback returns false to stop.
-    [[nodiscard]] Status eachState(const std::string& under, const std::function<bool(const StateRow&)>& row);
-    [[nodiscard]] Status eachConflict(const std::string& under, const std::function<bool(const StateRow&)>& row);
+    // Subjects in ascending order; `under` is a subject or the path above some, empty for all. The
+    // callback returns false to stop.
+    [[nodiscard]] Status eachState(const std::string& under,
+                                   const std::function<bool(const StateRow&)>& row);
+    [[nodiscard]] Status eachConflict(const std::string& under,
+                                      const std::function<bool(const StateRow&)>& row);
     [[nodiscard]] Result<std::vector<HeadRow>> heads(const std::string& subject);
     [[nodiscard]] Result<std::optional<StateRow>> state(const std::string& subject);
     [[nodiscard]] Status eachUncounted(const std::function<bool(const UncountedRow&)>& row);
@@ -199,21 +215,24 @@ public:
     [[nodiscard]] Status eachEntry(const std::function<bool(const Digest&, BytesView)>& entry);
     [[nodiscard]] Result<Counts> counts();
 
-    // Someone at the office takes in what waits apart: the office entries that came back after a restore.
+    // Someone at the office takes in what waits apart: the office entries that came back after a
+    // restore.
     [[nodiscard]] Result<std::uint64_t> takeInApart(std::int64_t id);
 
-    [[nodiscard]] Result<ImportReport> importLines(std::istream& in, const std::string& name, const Progress& progress);
+    [[nodiscard]] Result<ImportReport>
+    importLines(std::istream& in, const std::string& name, const Progress& progress);
     [[nodiscard]] Status exportLines(std::ostream& out, const Progress& progress);
 
     // Checks the chains, makes everything derived anew beside what is there, and compares.
     [[nodiscard]] Result<Verdict> verify(const Progress& progress);
     // Makes everything derived anew, in place, in one transaction.
     [[nodiscard]] Status rebuild(const Progress& progress);
-    // Writes a copy as of now, checks it, and only then gives it its name. The copy has no token: opened for writing, it takes
-    // a new epoch.
+    // Writes a copy as of now, checks it, and only then gives it its name. The copy has no token:
+    // opened for writing, it takes a new epoch.
     [[nodiscard]] Status backUp(const std::string& target, const Progress& progress);
 
-    // The connection, for the parts of the store that keep tables of their own in the same file (devices, photos).
+    // The connection, for the parts of the store that keep tables of their own in the same file
+    // (devices, photos).
     [[nodiscard]] Connection& connection() { return *connection_; }
     [[nodiscard]] Surroundings& surroundings() { return *surroundings_; }
 
@@ -231,28 +250,42 @@ private:
     // After anything failed inside a transaction: what memory holds may be ahead of the file.
     void recover(const Error& why);
 
-    [[nodiscard]] Result<std::vector<journal::Place>> appendInside(std::span<const Draft> acts,
-                                                                   std::optional<journal::Wall> wall, Grouping grouping);
-    [[nodiscard]] Result<std::vector<journal::RunReport>> mergeInside(const journal::Batch& batch, const Source& source);
+    [[nodiscard]] Result<std::vector<journal::Place>>
+    appendInside(std::span<const Draft> acts, std::optional<journal::Wall> wall, Grouping grouping);
+    [[nodiscard]] Result<std::vector<journal::RunReport>> mergeInside(const journal::Batch& batch,
+                                                                      const Source& source);
     [[nodiscard]] Result<journal::RunReport> mergeRun(const journal::Run& run);
     // Stores one entry behind `link` and moves the link onto it.
-    [[nodiscard]] Status takeEntry(OriginRecord& record, Link& link, const journal::EntryView& entry, const Digest& digest);
+    [[nodiscard]] Status takeEntry(OriginRecord& record,
+                                   Link& link,
+                                   const journal::EntryView& entry,
+                                   const Digest& digest);
     // Lets imported lines in that waited for what now stands before them.
     [[nodiscard]] Status admitWaiting();
-    [[nodiscard]] Status admitBehind(const journal::Origin& origin, std::uint64_t first, std::uint64_t last);
-    [[nodiscard]] Result<LineFate> placeLine(const journal::EntryView& entry, const std::optional<Digest>& digest);
-    [[nodiscard]] Status keepWaiting(const journal::EntryView& entry, const std::optional<Digest>& digest,
+    [[nodiscard]] Status
+    admitBehind(const journal::Origin& origin, std::uint64_t first, std::uint64_t last);
+    [[nodiscard]] Result<LineFate> placeLine(const journal::EntryView& entry,
+                                             const std::optional<Digest>& digest);
+    [[nodiscard]] Status keepWaiting(const journal::EntryView& entry,
+                                     const std::optional<Digest>& digest,
                                      const std::string& place);
     // Why a line that waits can never enter; empty where it can.
-    [[nodiscard]] Result<std::string> hopelessReason(const journal::EntryView& entry, const std::optional<Digest>& digest);
-    [[nodiscard]] Result<bool> layApart(const journal::Run& run, const Source& source, const std::string& reason);
+    [[nodiscard]] Result<std::string> hopelessReason(const journal::EntryView& entry,
+                                                     const std::optional<Digest>& digest);
+    [[nodiscard]] Result<bool>
+    layApart(const journal::Run& run, const Source& source, const std::string& reason);
     [[nodiscard]] Status finishInside();
     [[nodiscard]] Status writeBackup(const std::string& partial, const Progress& progress);
     [[nodiscard]] Status checkBackup(const std::string& partial, const Progress& progress);
-    [[nodiscard]] Result<StateRow> rowFrom(std::int64_t subject, std::string path, std::int64_t state,
-                                           std::string valueJson, std::optional<std::int64_t> rule, std::int64_t head);
+    [[nodiscard]] Result<StateRow> rowFrom(std::int64_t subject,
+                                           std::string path,
+                                           std::int64_t state,
+                                           std::string valueJson,
+                                           std::optional<std::int64_t> rule,
+                                           std::int64_t head);
     [[nodiscard]] journal::Place placeOf(std::int64_t entryId) const;
-    [[nodiscard]] Status eachRow(const std::string& sql, const std::string& under,
+    [[nodiscard]] Status eachRow(const std::string& sql,
+                                 const std::string& under,
                                  const std::function<bool(const StateRow&)>& row);
 
     std::string path_;
@@ -265,7 +298,7 @@ private:
     std::uint64_t waitingCount_ = 0;
     // First and last seq that came in during the open transaction; kept only while lines wait.
     std::map<journal::Origin, std::pair<std::uint64_t, std::uint64_t>> touched_;
-    bool isBroken_ = false; // could not be opened again after the disk failed
+    bool isBroken_ = false;        // could not be opened again after the disk failed
     std::uint64_t plantedSeq_ = 0; // only for Bug::SeqOutsideTransaction
 };
 

@@ -12,10 +12,11 @@ using journal::Place;
 
 namespace {
 
-constexpr const char* kStateColumns = "SELECT id, path, state, value, rule, head FROM subjects WHERE ";
+constexpr const char* kStateColumns =
+    "SELECT id, path, state, value, rule, head FROM subjects WHERE ";
 
 // Steps through all rows; `row` returns false to stop.
-template <typename Row>
+template<typename Row>
 Status forEach(Statement& statement, Row row) {
     while (true) {
         const Result<bool> has = statement.step();
@@ -41,7 +42,9 @@ std::optional<std::int64_t> optionalInteger(const Statement& statement, int colu
 
 } // namespace
 
-journal::Vector Database::vector() const { return chain_->vector(); }
+journal::Vector Database::vector() const {
+    return chain_->vector();
+}
 
 Result<bool> Database::holds(const journal::BranchEnd& end) {
     OriginRecord* record = chain_->find(end.origin);
@@ -64,21 +67,24 @@ std::uint32_t Database::greatestEpoch(std::uint64_t device) const {
     return device == about_.own.device ? std::max(stored, about_.own.epoch) : stored;
 }
 
-Result<journal::Run> Database::readRun(const journal::Segment& segment, std::uint64_t from, std::size_t mostEntries,
+Result<journal::Run> Database::readRun(const journal::Segment& segment,
+                                       std::uint64_t from,
+                                       std::size_t mostEntries,
                                        std::size_t mostBytes) {
     journal::Run run{segment.origin, from, {}, {}};
     OriginRecord* record = chain_->find(segment.origin);
-    const auto branch =
-        record == nullptr
-            ? std::deque<Branch>::iterator{}
-            : std::find_if(record->branches.begin(), record->branches.end(), [&segment](const Branch& candidate) {
-                  return candidate.first == segment.first && candidate.last >= segment.last;
-              });
-    if (record == nullptr || branch == record->branches.end() || !branch->owns(from)) {
+    const Result<Branch*> found =
+        record == nullptr ? Result<Branch*>(nullptr)
+                          : chain_->holder(*record, segment.last, segment.lastDigest);
+    if (!found) {
+        return found.error();
+    }
+    const Branch* branch = *found;
+    if (branch == nullptr || !branch->owns(from)) {
         return Error{ErrorCode::NotFound, "These entries are not held here.", segment.origin.text()};
     }
-    Result<Statement> rows =
-        connection_->prepare("SELECT digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id");
+    Result<Statement> rows = connection_->prepare(
+        "SELECT digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id");
     if (!rows) {
         return rows.error();
     }
@@ -87,7 +93,8 @@ Result<journal::Run> Database::readRun(const journal::Segment& segment, std::uin
     run.entries.reserve(mostEntries);
     Status read = forEach(*rows, [&]() -> Result<bool> {
         const BytesView entry = rows->bytes(1);
-        if (!run.entries.empty() && (run.entries.size() == mostEntries || bytes + entry.size() > mostBytes)) {
+        if (!run.entries.empty() &&
+            (run.entries.size() == mostEntries || bytes + entry.size() > mostBytes)) {
             return false;
         }
         bytes += entry.size();
@@ -106,16 +113,23 @@ Place Database::placeOf(std::int64_t entryId) const {
     for (const auto& [origin, record] : chain_->origins()) {
         for (const Branch& branch : record.branches) {
             if (branch.id == branchId) {
-                return {origin, static_cast<std::uint64_t>(entryId & static_cast<std::int64_t>(kGreatestStoredSeq))};
+                return {origin,
+                        static_cast<std::uint64_t>(entryId &
+                                                   static_cast<std::int64_t>(kGreatestStoredSeq))};
             }
         }
     }
     return {};
 }
 
-Result<StateRow> Database::rowFrom(std::int64_t subject, std::string path, std::int64_t state, std::string valueJson,
-                                   std::optional<std::int64_t> rule, std::int64_t head) {
-    StateRow row{std::move(path), static_cast<merge::State>(state), std::move(valueJson), std::nullopt, {}};
+Result<StateRow> Database::rowFrom(std::int64_t subject,
+                                   std::string path,
+                                   std::int64_t state,
+                                   std::string valueJson,
+                                   std::optional<std::int64_t> rule,
+                                   std::int64_t head) {
+    StateRow row{
+        std::move(path), static_cast<merge::State>(state), std::move(valueJson), std::nullopt, {}};
     if (rule) {
         row.rule = static_cast<descriptors::RuleName>(*rule);
     }
@@ -123,7 +137,8 @@ Result<StateRow> Database::rowFrom(std::int64_t subject, std::string path, std::
         row.heads.push_back(placeOf(head));
         return row;
     }
-    Result<Statement> heads = connection_->prepare("SELECT entry FROM subject_heads WHERE subject = ?1");
+    Result<Statement> heads =
+        connection_->prepare("SELECT entry FROM subject_heads WHERE subject = ?1");
     if (!heads) {
         return heads.error();
     }
@@ -142,7 +157,8 @@ Result<StateRow> Database::rowFrom(std::int64_t subject, std::string path, std::
     return row;
 }
 
-Status Database::eachRow(const std::string& sql, const std::string& under,
+Status Database::eachRow(const std::string& sql,
+                         const std::string& under,
                          const std::function<bool(const StateRow&)>& row) {
     Result<Statement> rows = connection_->prepare(sql);
     if (!rows) {
@@ -154,9 +170,12 @@ Status Database::eachRow(const std::string& sql, const std::string& under,
         rows->bindText(1, under).bindText(2, below).bindText(3, beyond);
     }
     return forEach(*rows, [&]() -> Result<bool> {
-        const Result<StateRow> made =
-            rowFrom(rows->integer(0), std::string(rows->text(1)), rows->integer(2), std::string(rows->text(3)),
-                    optionalInteger(*rows, 4), rows->integer(5));
+        const Result<StateRow> made = rowFrom(rows->integer(0),
+                                              std::string(rows->text(1)),
+                                              rows->integer(2),
+                                              std::string(rows->text(3)),
+                                              optionalInteger(*rows, 4),
+                                              rows->integer(5));
         if (!made) {
             return made.error();
         }
@@ -164,23 +183,27 @@ Status Database::eachRow(const std::string& sql, const std::string& under,
     });
 }
 
-Status Database::eachState(const std::string& under, const std::function<bool(const StateRow&)>& row) {
+Status Database::eachState(const std::string& under,
+                           const std::function<bool(const StateRow&)>& row) {
     const std::string range = under.empty() ? "" : "(path = ?1 OR (path >= ?2 AND path < ?3)) AND ";
     return eachRow(kStateColumns + range + "state IS NOT NULL ORDER BY path", under, row);
 }
 
-Status Database::eachConflict(const std::string& under, const std::function<bool(const StateRow&)>& row) {
+Status Database::eachConflict(const std::string& under,
+                              const std::function<bool(const StateRow&)>& row) {
     const std::string range = under.empty() ? "" : "(path = ?1 OR (path >= ?2 AND path < ?3)) AND ";
     return eachRow(kStateColumns + range + "state = 4 ORDER BY path", under, row);
 }
 
 Result<std::optional<StateRow>> Database::state(const std::string& subject) {
     std::optional<StateRow> found;
-    Status read = eachRow(std::string(kStateColumns) + "path = ?1 AND ?2 <> ?3 AND state IS NOT NULL", subject,
-                          [&found](const StateRow& row) {
-                              found = row;
-                              return false;
-                          });
+    Status read =
+        eachRow(std::string(kStateColumns) + "path = ?1 AND ?2 <> ?3 AND state IS NOT NULL",
+                subject,
+                [&found](const StateRow& row) {
+                    found = row;
+                    return false;
+                });
     if (!read) {
         return read.error();
     }
@@ -188,17 +211,20 @@ Result<std::optional<StateRow>> Database::state(const std::string& subject) {
 }
 
 Result<std::vector<HeadRow>> Database::heads(const std::string& subject) {
-    Result<Statement> rows = connection_->prepare(
-        "SELECT e.id, e.digest, e.bytes FROM subjects s JOIN entries e ON e.id = s.head WHERE s.path = ?1 "
-        "UNION SELECT e.id, e.digest, e.bytes FROM subjects s JOIN subject_heads h ON h.subject = s.id "
-        "JOIN entries e ON e.id = h.entry WHERE s.path = ?1");
+    Result<Statement> rows =
+        connection_->prepare("SELECT e.id, e.digest, e.bytes FROM subjects s JOIN entries e ON "
+                             "e.id = s.head WHERE s.path = ?1 "
+                             "UNION SELECT e.id, e.digest, e.bytes FROM subjects s JOIN "
+                             "subject_heads h ON h.subject = s.id "
+                             "JOIN entries e ON e.id = h.entry WHERE s.path = ?1");
     if (!rows) {
         return rows.error();
     }
     std::vector<HeadRow> heads;
     rows->bindText(1, subject);
     Status read = forEach(*rows, [&]() -> Result<bool> {
-        heads.push_back({placeOf(rows->integer(0)), Digest::fromBytes(rows->bytes(1)).value_or(Digest{}),
+        heads.push_back({placeOf(rows->integer(0)),
+                         Digest::fromBytes(rows->bytes(1)).value_or(Digest{}),
                          Bytes(rows->bytes(2))});
         return true;
     });
@@ -212,27 +238,30 @@ Result<std::vector<HeadRow>> Database::heads(const std::string& subject) {
 }
 
 Status Database::eachUncounted(const std::function<bool(const UncountedRow&)>& row) {
-    Result<Statement> rows = connection_->prepare(
-        "SELECT u.entry, u.reason, e.bytes FROM uncounted u JOIN entries e ON e.id = u.entry ORDER BY u.entry");
+    Result<Statement> rows =
+        connection_->prepare("SELECT u.entry, u.reason, e.bytes FROM uncounted u JOIN entries e ON "
+                             "e.id = u.entry ORDER BY u.entry");
     if (!rows) {
         return rows.error();
     }
     return forEach(*rows, [&]() -> Result<bool> {
         const Result<journal::EntryView> entry = journal::readEntry(rows->bytes(2));
-        return row({placeOf(rows->integer(0)), static_cast<journal::Standing>(rows->integer(1)),
+        return row({placeOf(rows->integer(0)),
+                    static_cast<journal::Standing>(rows->integer(1)),
                     entry ? std::string(entry->subject) : std::string{}});
     });
 }
 
 Status Database::eachLooseEdge(const std::function<bool(const LooseRow&)>& row) {
-    Result<Statement> rows =
-        connection_->prepare("SELECT l.entry, l.origin, l.seq, e.bytes FROM loose_edges l JOIN entries e ON e.id = l.entry");
+    Result<Statement> rows = connection_->prepare("SELECT l.entry, l.origin, l.seq, e.bytes FROM "
+                                                  "loose_edges l JOIN entries e ON e.id = l.entry");
     if (!rows) {
         return rows.error();
     }
     return forEach(*rows, [&]() -> Result<bool> {
         const auto origin = journal::readOrigin(rows->text(1)).value_or(journal::Origin{});
-        LooseRow loose{placeOf(rows->integer(0)), {origin, static_cast<std::uint64_t>(rows->integer(2))},
+        LooseRow loose{placeOf(rows->integer(0)),
+                       {origin, static_cast<std::uint64_t>(rows->integer(2))},
                        LooseReason::NotHere};
         const Result<journal::EntryView> from = journal::readEntry(rows->bytes(3));
         OriginRecord* record = chain_->find(origin);
@@ -240,40 +269,49 @@ Status Database::eachLooseEdge(const std::function<bool(const LooseRow&)>& row) 
             if (!record->branches[i].owns(loose.names.seq)) {
                 continue;
             }
-            const Result<StoredEntry> target = chain_->entryAt(record->branches[i].entryId(loose.names.seq));
+            const Result<StoredEntry> target =
+                chain_->entryAt(record->branches[i].entryId(loose.names.seq));
             if (!target) {
                 return target.error();
             }
             const Result<journal::EntryView> to = journal::readEntry(target->bytes);
-            loose.reason = to && to->subject == from->subject ? LooseReason::NotEarlier : LooseReason::OtherSubject;
+            loose.reason = to && to->subject == from->subject ? LooseReason::NotEarlier
+                                                              : LooseReason::OtherSubject;
         }
         return row(loose);
     });
 }
 
 Status Database::eachApart(const std::function<bool(const ApartRow&)>& row) {
-    Result<Statement> rows =
-        connection_->prepare("SELECT id, origin, first, last, device, reason FROM apart ORDER BY id");
+    Result<Statement> rows = connection_->prepare(
+        "SELECT id, origin, first, last, device, reason FROM apart ORDER BY id");
     if (!rows) {
         return rows.error();
     }
     return forEach(*rows, [&]() -> Result<bool> {
-        return row({rows->integer(0), std::string(rows->text(1)), static_cast<std::uint64_t>(rows->integer(2)),
-                    static_cast<std::uint64_t>(rows->integer(3)), std::string(rows->text(4)), std::string(rows->text(5))});
+        return row({rows->integer(0),
+                    std::string(rows->text(1)),
+                    static_cast<std::uint64_t>(rows->integer(2)),
+                    static_cast<std::uint64_t>(rows->integer(3)),
+                    std::string(rows->text(4)),
+                    std::string(rows->text(5))});
     });
 }
 
 Status Database::eachEntry(const std::function<bool(const Digest&, BytesView)>& entry) {
     bool goesOn = true;
     for (const auto& [origin, record] : chain_->origins()) {
-        // The seq is the lower 40 bits of the id. One branch lies in order already; several are sorted.
+        // The seq is the lower 40 bits of the id. One branch lies in order already; several are
+        // sorted.
         const bool isForked = record.branches.size() > 1;
         Result<Statement> rows = connection_->prepare(
-            isForked ? "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id >> 40 = b.id "
-                       "AND e.id BETWEEN (b.id << 40) AND (b.id << 40) + b.last WHERE b.origin = ?1 "
-                       "ORDER BY e.id & 1099511627775, e.digest"
-                     : "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id BETWEEN (b.id << 40) AND "
-                       "(b.id << 40) + b.last WHERE b.origin = ?1 ORDER BY e.id");
+            isForked
+                ? "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id >> 40 = b.id "
+                  "AND e.id BETWEEN (b.id << 40) AND (b.id << 40) + b.last WHERE b.origin = ?1 "
+                  "ORDER BY e.id & 1099511627775, e.digest"
+                : "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id BETWEEN (b.id "
+                  "<< 40) AND "
+                  "(b.id << 40) + b.last WHERE b.origin = ?1 ORDER BY e.id");
         if (!rows) {
             return rows.error();
         }

@@ -20,8 +20,9 @@ namespace {
 
 Error broken(const std::string& path) {
     return {ErrorCode::Io,
-            "The disk failed on \"" + path + "\", and the file could not be opened again. What was reported as saved is safe; "
-            "start the program anew.",
+            "The disk failed on \"" + path +
+                "\", and the file could not be opened again. What was reported as saved is safe; "
+                "start the program anew.",
             {}};
 }
 
@@ -59,7 +60,8 @@ std::vector<Bytes> unpacked(BytesView bytes) {
 } // namespace
 
 Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts,
-                                                     std::optional<journal::Wall> wall, Grouping grouping) {
+                                                     std::optional<journal::Wall> wall,
+                                                     Grouping grouping) {
     if (isBroken_) {
         return broken(path_);
     }
@@ -71,7 +73,8 @@ Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts
 }
 
 Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft> acts,
-                                                           std::optional<journal::Wall> wall, Grouping grouping) {
+                                                           std::optional<journal::Wall> wall,
+                                                           Grouping grouping) {
     Result<Transaction> transaction = Transaction::begin(*connection_);
     if (!transaction) {
         return transaction.error();
@@ -80,10 +83,12 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
     // An own origin that is forked is never written to again: a new epoch comes first.
     if (record != nullptr && record->branches.size() > 1) {
         return Error{ErrorCode::Refused,
-                     "This device's journal went two ways (it was restored or copied). Sync once, then go on.",
+                     "This device's journal went two ways (it was restored or copied). Sync once, "
+                     "then go on.",
                      {}};
     }
-    std::uint64_t seq = record == nullptr || record->branches.empty() ? 0 : record->branches[0].last;
+    std::uint64_t seq =
+        record == nullptr || record->branches.empty() ? 0 : record->branches[0].last;
     if (planted(Bug::SeqOutsideTransaction)) {
         seq = std::max(seq, plantedSeq_);
     }
@@ -91,8 +96,19 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
     const std::uint64_t first = seq + 1;
     std::vector<Bytes> all;
     for (const Draft& act : acts) {
-        Entry entry{about_.own, ++seq, ++count, wall, act.author, std::string(journal::kindWord(act.kind)),
-                    act.subject, act.value, act.over, std::nullopt, act.why, act.as, {}};
+        Entry entry{about_.own,
+                    ++seq,
+                    ++count,
+                    wall,
+                    act.author,
+                    std::string(journal::kindWord(act.kind)),
+                    act.subject,
+                    act.value,
+                    act.over,
+                    std::nullopt,
+                    act.why,
+                    act.as,
+                    {}};
         if (grouping == Grouping::OneAct && acts.size() > 1) {
             entry.group = journal::Group{first, acts.size()};
         }
@@ -108,7 +124,9 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
                          {}};
         }
         if (act.kind == journal::Kind::Ruling && act.why.value_or("").empty()) {
-            return Error{ErrorCode::InvalidInput, "A ruling needs a reason. Give one, even a short one.", {}};
+            return Error{ErrorCode::InvalidInput,
+                         "A ruling needs a reason. Give one, even a short one.",
+                         {}};
         }
     }
     Result<OriginRecord*> own = chain_->obtain(about_.own);
@@ -159,7 +177,8 @@ Result<std::vector<RunReport>> Database::merge(const journal::Batch& batch, cons
     return reports;
 }
 
-Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch, const Source& source) {
+Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch,
+                                                     const Source& source) {
     Result<Transaction> transaction = Transaction::begin(*connection_);
     if (!transaction) {
         return transaction.error();
@@ -186,7 +205,8 @@ Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch
         if (!report) {
             return report.error();
         }
-        const bool isLaidApart = report->outcome == RunOutcome::Unlinked || report->outcome == RunOutcome::Apart;
+        const bool isLaidApart =
+            report->outcome == RunOutcome::Unlinked || report->outcome == RunOutcome::Apart;
         if (isLaidApart) {
             const char* reason = report->outcome == RunOutcome::Apart ? "resent" : "unlinked";
             const Result<bool> laid = layApart(run, source, reason);
@@ -211,7 +231,8 @@ Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch
 }
 
 Result<bool> Database::layApart(const Run& run, const Source& source, const std::string& reason) {
-    const Result<std::int64_t> size = connection_->number("SELECT ifnull(sum(length(bytes)), 0) FROM apart");
+    const Result<std::int64_t> size =
+        connection_->number("SELECT ifnull(sum(length(bytes)), 0) FROM apart");
     if (!size) {
         return size.error();
     }
@@ -237,8 +258,8 @@ Result<bool> Database::layApart(const Run& run, const Source& source, const std:
 }
 
 Result<std::uint64_t> Database::takeInApart(std::int64_t id) {
-    Result<Statement> row =
-        connection_->prepare("SELECT origin, first, last_digest, bytes FROM apart WHERE id = ?1 AND reason = 'resent'");
+    Result<Statement> row = connection_->prepare(
+        "SELECT origin, first, last_digest, bytes FROM apart WHERE id = ?1 AND reason = 'resent'");
     if (!row) {
         return row.error();
     }
@@ -251,14 +272,17 @@ Result<std::uint64_t> Database::takeInApart(std::int64_t id) {
     if (!origin || !digest) {
         return Error{ErrorCode::NotFound, "Nothing with this number waits to be taken in.", {}};
     }
-    const Run run{*origin, static_cast<std::uint64_t>(row->integer(1)), unpacked(row->bytes(3)), *digest};
+    const Run run{
+        *origin, static_cast<std::uint64_t>(row->integer(1)), unpacked(row->bytes(3)), *digest};
     row->reset();
     const Result<std::vector<RunReport>> reports = merge({run}, Source{.isStation = true});
     if (!reports) {
         return reports.error();
     }
     if ((*reports)[0].outcome == RunOutcome::Unlinked) {
-        return Error{ErrorCode::Refused, "What stands before these entries is not here yet. Take that in first.", {}};
+        return Error{ErrorCode::Refused,
+                     "What stands before these entries is not here yet. Take that in first.",
+                     {}};
     }
     Result<Statement> remove = connection_->prepare("DELETE FROM apart WHERE id = ?1");
     if (!remove) {

@@ -1,4 +1,5 @@
 #include "store/derived.hpp"
+
 #include "core/base/planted.hpp"
 #include "core/journal/json_value.hpp"
 
@@ -13,23 +14,27 @@ using merge::State;
 
 namespace {
 
-constexpr std::string_view kInsertSubject =
-    "INSERT INTO subjects(path, entry, entry_count, state, head, value) VALUES(?1, ?2, 1, ?3, ?4, ?5) "
-    "ON CONFLICT(path) DO NOTHING";
+constexpr std::string_view kInsertSubject = "INSERT INTO subjects(path, entry, entry_count, state, "
+                                            "head, value) VALUES(?1, ?2, 1, ?3, ?4, ?5) "
+                                            "ON CONFLICT(path) DO NOTHING";
 constexpr std::string_view kSelectMembers =
     "SELECT e.id, e.digest, e.bytes, EXISTS(SELECT 1 FROM uncounted u WHERE u.entry = e.id) FROM "
-    "(SELECT entry FROM subjects WHERE id = ?1 UNION ALL SELECT entry FROM subject_entries WHERE subject = ?1) m "
+    "(SELECT entry FROM subjects WHERE id = ?1 UNION ALL SELECT entry FROM subject_entries WHERE "
+    "subject = ?1) m "
     "JOIN entries e ON e.id = m.entry";
-constexpr std::string_view kSelectHeads =
-    "SELECT e.id, e.digest, e.bytes, 0 FROM subject_heads h JOIN entries e ON e.id = h.entry WHERE h.subject = ?1";
+constexpr std::string_view kSelectHeads = "SELECT e.id, e.digest, e.bytes, 0 FROM subject_heads h "
+                                          "JOIN entries e ON e.id = h.entry WHERE h.subject = ?1";
 
 Error unreadable(const std::string& file) {
     return {ErrorCode::Damaged,
-            "An entry in \"" + file + "\" cannot be read. Keep the file as it is, and run `bullace verify` on it.",
+            "An entry in \"" + file +
+                "\" cannot be read. Keep the file as it is, and run `bullace verify` on it.",
             {}};
 }
 
-bool canBeHead(Kind kind) { return kind != Kind::Undo && kind != Kind::Remark && kind != Kind::Unknown; }
+bool canBeHead(Kind kind) {
+    return kind != Kind::Undo && kind != Kind::Remark && kind != Kind::Unknown;
+}
 
 } // namespace
 
@@ -48,18 +53,21 @@ Status Derived::prepare() {
     const std::pair<Statement*, std::string_view> all[] = {
         {&insertSubject_, kInsertSubject},
         {&selectSubject_, "SELECT id FROM subjects WHERE path = ?1"},
-        {&countMember_, "UPDATE subjects SET entry_count = entry_count + 1 WHERE path = ?1 RETURNING id"},
+        {&countMember_,
+         "UPDATE subjects SET entry_count = entry_count + 1 WHERE path = ?1 RETURNING id"},
         {&insertMember_, "INSERT INTO subject_entries(subject, entry) VALUES(?1, ?2)"},
         {&insertUncounted_, "INSERT INTO uncounted(entry, reason) VALUES(?1, ?2)"},
         {&deleteUncounted_, "DELETE FROM uncounted WHERE entry = ?1"},
         {&selectMembers_, kSelectMembers},
         {&selectHeads_, kSelectHeads},
-        {&updateState_, "UPDATE subjects SET state = ?2, head = ?3, value = ?4, rule = ?5 WHERE id = ?1"},
+        {&updateState_,
+         "UPDATE subjects SET state = ?2, head = ?3, value = ?4, rule = ?5 WHERE id = ?1"},
         {&deleteHeads_, "DELETE FROM subject_heads WHERE subject = ?1"},
         {&insertHead_, "INSERT INTO subject_heads(subject, entry) VALUES(?1, ?2)"},
         {&deleteLoose_, "DELETE FROM loose_edges WHERE entry = ?1"},
         {&insertLoose_, "INSERT OR IGNORE INTO loose_edges(entry, origin, seq) VALUES(?1, ?2, ?3)"},
         {&selectEntry_, "SELECT bytes FROM entries WHERE id = ?1"},
+        {&insertPhoto_, "INSERT OR IGNORE INTO named_photos(digest) VALUES(?1)"},
     };
     for (const auto& [into, sql] : all) {
         Result<Statement> made = connection_->prepare(sql);
@@ -122,6 +130,11 @@ Status Derived::note(const OriginRecord& record, const Branch& branch, const Ent
             return excluded;
         }
     }
+    if (entry.kind == Kind::Observe && entry.subject.find("/photo") != std::string_view::npos) {
+        if (Status named = notePhoto(entry); !named) {
+            return named;
+        }
+    }
     const Result<bool> isNew = insertAlone(id, entry, counts);
     if (!isNew) {
         return isNew.error();
@@ -129,12 +142,23 @@ Status Derived::note(const OriginRecord& record, const Branch& branch, const Ent
     return *isNew ? Status{} : join(id, entry);
 }
 
-// The common case at once: the first entry of a subject, which replaces nothing, is its head. False where the subject is
-// there already.
+// Whether it counts or not: what an entry names has to come along with it.
+Status Derived::notePhoto(const EntryView& entry) {
+    const auto hex = journal::textOf(entry.value);
+    const auto digest = hex && hex->size() == 64 ? fromHex(*hex) : std::nullopt;
+    if (!digest || journal::readSubject(entry.subject).descriptor != "photo") {
+        return {};
+    }
+    return insertPhoto_.bindBytes(1, *digest).execute();
+}
+
+// The common case at once: the first entry of a subject, which replaces nothing, is its head. False
+// where the subject is there already.
 Result<bool> Derived::insertAlone(std::int64_t id, const EntryView& entry, bool counts) {
     const bool isPlain = entry.overCount == 0;
     const bool isHead = counts && isPlain && canBeHead(entry.kind);
-    const std::string json = isHead && !entry.isNull() ? journal::valueToJson(entry.value) : std::string{};
+    const std::string json =
+        isHead && !entry.isNull() ? journal::valueToJson(entry.value) : std::string{};
     insertSubject_.bindText(1, entry.subject).bind(2, id);
     if (isHead) {
         const State state = entry.isNull() ? State::Retracted : State::Settled;
@@ -192,17 +216,20 @@ Status Derived::finish(const Chain& chain) {
     return settleAgain();
 }
 
-// A group counts once all its entries are on one branch, say the same of it, and may each count by themselves.
+// A group counts once all its entries are on one branch, say the same of it, and may each count by
+// themselves.
 Status Derived::closeGroup(const Chain& chain, const GroupEnd& end) {
     const std::uint64_t last = end.group.first + end.group.n - 1;
-    const std::vector<std::int64_t> ids = chain.path(*end.record, *end.branch, end.group.first, last);
+    const std::vector<std::int64_t> ids =
+        chain.path(*end.record, *end.branch, end.group.first, last);
     std::vector<std::string> paths;
     for (const std::int64_t id : ids) {
         const Result<bool> row = selectEntry_.bind(1, id).step();
         if (!row) {
             return row.error();
         }
-        const Result<EntryView> entry = journal::readEntry(*row ? selectEntry_.bytes(0) : BytesView{});
+        const Result<EntryView> entry =
+            journal::readEntry(*row ? selectEntry_.bytes(0) : BytesView{});
         if (!entry) {
             return unreadable(connection_->path());
         }
@@ -296,14 +323,16 @@ Status Derived::writeLooseEdges(const Members& members, const merge::Worked& wor
     for (const merge::LooseEdge& edge : worked.loose) {
         const std::string origin = edge.names.origin.text();
         insertLoose_.bind(1, members.ids[edge.member]).bindText(2, origin);
-        if (Status kept = insertLoose_.bind(3, static_cast<std::int64_t>(edge.names.seq)).execute(); !kept) {
+        if (Status kept = insertLoose_.bind(3, static_cast<std::int64_t>(edge.names.seq)).execute();
+            !kept) {
             return kept;
         }
     }
     return {};
 }
 
-Status Derived::writeHeads(std::int64_t subject, const Members& members,
+Status Derived::writeHeads(std::int64_t subject,
+                           const Members& members,
                            const std::vector<std::size_t>& heads) {
     if (Status cleared = deleteHeads_.bind(1, subject).execute(); !cleared) {
         return cleared;
@@ -312,14 +341,16 @@ Status Derived::writeHeads(std::int64_t subject, const Members& members,
         return {};
     }
     for (const std::size_t head : heads) {
-        if (Status kept = insertHead_.bind(1, subject).bind(2, members.ids[head]).execute(); !kept) {
+        if (Status kept = insertHead_.bind(1, subject).bind(2, members.ids[head]).execute();
+            !kept) {
             return kept;
         }
     }
     return {};
 }
 
-Status Derived::settleHeads(std::int64_t subject, const Members& members,
+Status Derived::settleHeads(std::int64_t subject,
+                            const Members& members,
                             const std::vector<std::size_t>& heads) {
     updateState_.bind(1, subject).bindNull(2).bindNull(3).bindNull(4).bindNull(5);
     if (heads.empty()) {
@@ -330,7 +361,8 @@ Status Derived::settleHeads(std::int64_t subject, const Members& members,
         standing.push_back(members.members[head]);
     }
     const merge::Outcome outcome = merge::settle(members.path, standing, rulebook_);
-    const std::string json = outcome.value.empty() ? std::string{} : journal::valueToJson(outcome.value);
+    const std::string json =
+        outcome.value.empty() ? std::string{} : journal::valueToJson(outcome.value);
     updateState_.bind(2, static_cast<std::int64_t>(outcome.state)).bind(3, members.ids[heads[0]]);
     if (!json.empty()) {
         updateState_.bindText(4, json);

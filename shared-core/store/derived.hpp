@@ -1,5 +1,5 @@
-// What follows from the entries: heads, settled values, conflicts, and what does not count. Kept up to date batch by batch,
-// and the same as if it were made anew from all entries at once.
+// What follows from the entries: heads, settled values, conflicts, and what does not count. Kept up
+// to date batch by batch, and the same as if it were made anew from all entries at once.
 #pragma once
 
 #include "core/journal/standing.hpp"
@@ -21,9 +21,10 @@ public:
     [[nodiscard]] static Result<Derived> load(Connection& connection);
 
     // Takes an entry in that was just stored. `record` and `branch` say where.
-    [[nodiscard]] Status note(const OriginRecord& record, const Branch& branch,
-                              const journal::EntryView& entry);
-    // Brings everything up to date with what was noted: to be called before the transaction commits.
+    [[nodiscard]] Status
+    note(const OriginRecord& record, const Branch& branch, const journal::EntryView& entry);
+    // Brings everything up to date with what was noted: to be called before the transaction
+    // commits.
     [[nodiscard]] Status finish(const Chain& chain);
 
     [[nodiscard]] const merge::Rulebook& rulebook() const { return rulebook_; }
@@ -48,23 +49,26 @@ private:
     [[nodiscard]] Status prepare();
     [[nodiscard]] Status loadRulebook();
     [[nodiscard]] Status exclude(std::int64_t id, journal::Standing reason);
-    [[nodiscard]] Result<bool> insertAlone(std::int64_t id, const journal::EntryView& entry, bool counts);
+    [[nodiscard]] Result<bool>
+    insertAlone(std::int64_t id, const journal::EntryView& entry, bool counts);
+    [[nodiscard]] Status notePhoto(const journal::EntryView& entry);
     [[nodiscard]] Status join(std::int64_t id, const journal::EntryView& entry);
     [[nodiscard]] Status closeGroup(const Chain& chain, const GroupEnd& end);
     [[nodiscard]] Result<std::int64_t> subjectId(std::string_view path);
     [[nodiscard]] Result<Members> readMembers(Statement& select, std::int64_t subject);
     [[nodiscard]] Status rework(std::int64_t subject);
-    [[nodiscard]] Status writeHeads(std::int64_t subject, const Members& members,
-                                    const std::vector<std::size_t>& heads);
+    [[nodiscard]] Status
+    writeHeads(std::int64_t subject, const Members& members, const std::vector<std::size_t>& heads);
     [[nodiscard]] Status writeLooseEdges(const Members& members, const merge::Worked& worked);
-    [[nodiscard]] Status settleHeads(std::int64_t subject, const Members& members,
+    [[nodiscard]] Status settleHeads(std::int64_t subject,
+                                     const Members& members,
                                      const std::vector<std::size_t>& heads);
     [[nodiscard]] Status settleAgain();
     [[nodiscard]] bool shapesRulebook(std::string_view path) const;
 
     Connection* connection_;
     merge::Rulebook rulebook_;
-    std::vector<std::int64_t> dirty_;       // subjects to be worked
+    std::vector<std::int64_t> dirty_; // subjects to be worked
     std::vector<GroupEnd> groupEnds_;
     bool isRulebookChanged_ = false;
 
@@ -82,6 +86,7 @@ private:
     Statement deleteLoose_;
     Statement insertLoose_;
     Statement selectEntry_;
+    Statement insertPhoto_;
 };
 
 } // namespace bullace::store

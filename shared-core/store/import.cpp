@@ -38,11 +38,19 @@ public:
             more = *chunk && (!progress || progress(lines.number(), 0));
         }
         if (lines.failed()) {
-            return Error{ErrorCode::Io, "\"" + name_ + "\" could not be read to its end. What was taken stays.", {}};
+            return Error{ErrorCode::Io,
+                         "\"" + name_ + "\" could not be read to its end. What was taken stays.",
+                         {}};
         }
         if (Status told = tellWaiting(); !told) {
             database_.recover(told.error());
             return told.error();
+        }
+        // Entries under this device's own name that came from a file were written in another life of it.
+        if (hasOwn_) {
+            if (Status taken = database_.takeNewEpoch(0); !taken) {
+                return taken.error();
+            }
         }
         return std::move(report_);
     }
@@ -119,10 +127,14 @@ private:
         return tell(*fate, *read, *entry, lines.number());
     }
 
-    Status tell(const LineFate& fate, const EntryLine& line, const EntryView& entry, std::uint64_t number) {
+    Status tell(const LineFate& fate,
+                const EntryLine& line,
+                const EntryView& entry,
+                std::uint64_t number) {
         switch (fate.fate) {
         case LineFate::Taken:
             ++report_.taken;
+            hasOwn_ = hasOwn_ || entry.origin.isSameDevice(database_.about().own);
             countKept(line, entry);
             return {};
         case LineFate::There:
@@ -190,7 +202,8 @@ private:
         const Result<EntryView> entry = journal::readEntry(bytes);
         const std::string place(row.text(3));
         const std::size_t colon = place.rfind(':');
-        ImportedLine line{std::strtoull(place.c_str() + colon + 1, nullptr, 10), place.substr(0, colon), {}};
+        ImportedLine line{
+            std::strtoull(place.c_str() + colon + 1, nullptr, 10), place.substr(0, colon), {}};
         const Result<std::string> reason =
             entry ? database_.hopelessReason(*entry, Digest::fromBytes(row.bytes(1)))
                   : Result<std::string>(entry.error().message);
@@ -207,8 +220,8 @@ private:
             return {};
         }
         ++report_.waitingCount;
-        line.message = "It waits for " + entry->origin.text() + " number " + std::to_string(entry->seq - 1) +
-                       ", which is not here yet.";
+        line.message = "It waits for " + entry->origin.text() + " number " +
+                       std::to_string(entry->seq - 1) + ", which is not here yet.";
         if (report_.waiting.size() < kMostListed) {
             report_.waiting.push_back(std::move(line));
         }
@@ -216,7 +229,8 @@ private:
     }
 
     Status dropWaiting(const std::vector<std::int64_t>& ids, Transaction& transaction) {
-        Result<Statement> remove = database_.connection_->prepare("DELETE FROM waiting WHERE id = ?1");
+        Result<Statement> remove =
+            database_.connection_->prepare("DELETE FROM waiting WHERE id = ?1");
         if (!remove) {
             return remove.error();
         }
@@ -235,9 +249,11 @@ private:
     Database& database_;
     std::string name_;
     ImportReport report_;
+    bool hasOwn_ = false;
 };
 
-Result<ImportReport> Database::importLines(std::istream& in, const std::string& name, const Progress& progress) {
+Result<ImportReport>
+Database::importLines(std::istream& in, const std::string& name, const Progress& progress) {
     return Importer(*this, name).run(in, progress);
 }
 

@@ -1,4 +1,5 @@
 #include "store/json_reader.hpp"
+
 #include "core/base/numbers.hpp"
 #include "core/journal/json_value.hpp"
 
@@ -12,7 +13,8 @@ namespace bullace::store {
 
 namespace {
 
-// Receives the events of nlohmann's reader and builds the CBOR of each finished list or map on a stack of its own.
+// Receives the events of nlohmann's reader and builds the CBOR of each finished list or map on a
+// stack of its own.
 class CborBuilder : public nlohmann::json_sax<nlohmann::json> {
 public:
     bool null() override { return item(journal::nullValue()); }
@@ -27,13 +29,15 @@ public:
                    : item(journal::floatValue(static_cast<double>(value)));
     }
     bool number_float(number_float_t value, const string_t& /*text*/) override {
-        return std::isfinite(value) ? item(journal::floatValue(value)) : fail("a number is not finite");
+        return std::isfinite(value) ? item(journal::floatValue(value))
+                                    : fail("a number is not finite");
     }
     bool string(string_t& value) override {
         if (value.size() > limits_.text) {
             return fail("a text is too long");
         }
-        return isCleanUtf8(value) ? item(journal::textValue(value)) : fail("a text is not clean UTF-8");
+        return isCleanUtf8(value) ? item(journal::textValue(value))
+                                  : fail("a text is not clean UTF-8");
     }
     bool binary(binary_t& /*value*/) override { return fail("it holds raw bytes"); }
     bool start_object(std::size_t /*size*/) override { return open(true); }
@@ -52,7 +56,8 @@ public:
         return close(stack_.back().members.bytes());
     }
     bool end_array() override { return close(journal::listValue(stack_.back().items)); }
-    bool parse_error(std::size_t position, const std::string& /*token*/,
+    bool parse_error(std::size_t position,
+                     const std::string& /*token*/,
                      const nlohmann::detail::exception& /*error*/) override {
         if (failure_.empty()) {
             failure_ = "it is no JSON from character " + std::to_string(position) + " on";
@@ -113,10 +118,12 @@ private:
 
 Error badField(std::string_view name, std::string_view wanted) {
     return {ErrorCode::InvalidInput,
-            "\"" + std::string(name) + "\" must be " + std::string(wanted) + ".", {}};
+            "\"" + std::string(name) + "\" must be " + std::string(wanted) + ".",
+            {}};
 }
 
-// Takes the fields of one line as they come. Each taker returns false where the value has not the field's type.
+// Takes the fields of one line as they come. Each taker returns false where the value has not the
+// field's type.
 class LineReader {
 public:
     Status take(std::string_view name, BytesView value) {
@@ -142,7 +149,8 @@ public:
         for (std::size_t i = 0; i < std::size(kFields); ++i) {
             if (kFields[i].name == name) {
                 seen_ |= 1U << i;
-                return (this->*kFields[i].taker)(value) ? Status{} : badField(name, kFields[i].wanted);
+                return (this->*kFields[i].taker)(value) ? Status{}
+                                                        : badField(name, kFields[i].wanted);
             }
         }
         extra_.add(name, Bytes(value));
@@ -154,7 +162,8 @@ public:
             {0, "origin"}, {1, "seq"}, {2, "count"}, {4, "author"}, {5, "kind"}, {6, "subject"}};
         for (const auto& [bit, name] : kNeeded) {
             if ((seen_ >> bit & 1U) == 0) {
-                return Error{ErrorCode::InvalidInput, "\"" + std::string(name) + "\" is missing.", {}};
+                return Error{
+                    ErrorCode::InvalidInput, "\"" + std::string(name) + "\" is missing.", {}};
             }
         }
         if (line_.entry.value.empty()) {
@@ -184,7 +193,8 @@ private:
         CborReader in(value);
         CborType type{};
         std::int64_t read = 0;
-        return in.peek(type) && type == CborType::Integer && in.integer(read) ? std::optional(read) : std::nullopt;
+        return in.peek(type) && type == CborType::Integer && in.integer(read) ? std::optional(read)
+                                                                              : std::nullopt;
     }
     static bool count(BytesView value, std::uint64_t& into, std::int64_t least) {
         const auto read = integer(value);
@@ -234,7 +244,8 @@ private:
         }
         const auto pair = journal::itemsOf(value);
         journal::Group read;
-        const bool isRead = pair && pair->size() == 2 && count((*pair)[0], read.first, 0) && count((*pair)[1], read.n, 0);
+        const bool isRead = pair && pair->size() == 2 && count((*pair)[0], read.first, 0) &&
+                            count((*pair)[1], read.n, 0);
         if (isRead) {
             line_.entry.group = read;
         }

@@ -11,8 +11,9 @@
 
 namespace bullace::store {
 
-// One JSON value as CBOR. A number without point or exponent within ±(2^53-1) is an integer, any other a float.
-// Errors: InvalidInput (no JSON, a key twice, text that is not clean UTF-8, NaN or infinity), BeyondLimit.
+// One JSON value as CBOR. A number without point or exponent within ±(2^53-1) is an integer, any
+// other a float. Errors: InvalidInput (no JSON, a key twice, text that is not clean UTF-8, NaN or
+// infinity), BeyondLimit.
 [[nodiscard]] Result<Bytes> readJson(std::string_view text);
 
 // One line of an export: an entry, and its digest where it says one.

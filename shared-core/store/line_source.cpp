@@ -24,7 +24,8 @@ bool LineSource::next(std::string_view& line) {
         const std::size_t left = end_ - at_;
         const void* feed = std::memchr(start, '\n', left);
         const std::size_t length =
-            feed == nullptr ? left : static_cast<std::size_t>(static_cast<const char*>(feed) - start);
+            feed == nullptr ? left
+                            : static_cast<std::size_t>(static_cast<const char*>(feed) - start);
         const std::size_t room = mostBytes_ - std::min(mostBytes_, line_.size());
         line_.append(start, std::min(length, room));
         isCut_ = isCut_ || length > room;

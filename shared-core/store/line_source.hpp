@@ -12,10 +12,13 @@ namespace bullace::store {
 class LineSource {
 public:
     // A longer line is cut off at `mostBytes`, which isCut() tells, and its rest is passed over.
-    LineSource(std::istream& in, std::size_t mostBytes) : in_(in), mostBytes_(mostBytes), buffer_(kBlock) {}
+    LineSource(std::istream& in, std::size_t mostBytes)
+        : in_(in),
+          mostBytes_(mostBytes),
+          buffer_(kBlock) {}
 
-    // The next line without its line feed (and without a carriage return before it); false at the end. The view lives until the
-    // next call.
+    // The next line without its line feed (and without a carriage return before it); false at the
+    // end. The view lives until the next call.
     bool next(std::string_view& line);
     [[nodiscard]] bool isCut() const { return isCut_; }
     [[nodiscard]] std::uint64_t number() const { return number_; } // of the line last given, from 1

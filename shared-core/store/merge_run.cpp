@@ -1,4 +1,5 @@
-// Taking in one run of entries: where does it follow, how much of it is held already, and does it fork the journal?
+// Taking in one run of entries: where does it follow, how much of it is held already, and does it
+// fork the journal?
 #include "core/base/planted.hpp"
 #include "store/chain.hpp"
 #include "store/database.hpp"
@@ -16,7 +17,8 @@ using journal::RunReport;
 namespace {
 
 struct ReadRun {
-    std::vector<EntryView> entries; // as many as can be read and say the right place, from the first on
+    std::vector<EntryView>
+        entries; // as many as can be read and say the right place, from the first on
 };
 
 ReadRun readEntries(const Run& run) {
@@ -123,7 +125,10 @@ Result<RunReport> Database::mergeRun(const Run& run) {
     return report;
 }
 
-Status Database::takeEntry(OriginRecord& record, Link& link, const EntryView& entry, const Digest& digest) {
+Status Database::takeEntry(OriginRecord& record,
+                           Link& link,
+                           const EntryView& entry,
+                           const Digest& digest) {
     const Result<Branch*> branch = chain_->put(record, link, entry.seq, entry.bytes, digest);
     if (!branch) {
         return branch.error();
@@ -132,7 +137,8 @@ Status Database::takeEntry(OriginRecord& record, Link& link, const EntryView& en
         (*branch)->greatestCount = std::max((*branch)->greatestCount, entry.count);
     }
     if (waitingCount_ > 0) {
-        auto& [first, last] = touched_.try_emplace(record.origin, entry.seq, entry.seq).first->second;
+        auto& [first, last] =
+            touched_.try_emplace(record.origin, entry.seq, entry.seq).first->second;
         first = std::min(first, entry.seq);
         last = std::max(last, entry.seq);
     }

@@ -6,7 +6,8 @@ namespace bullace::store {
 
 namespace {
 
-// The facts. An entry's id is its branch's number times 2^40 plus its seq, so that a branch lies together in its order.
+// The facts. An entry's id is its branch's number times 2^40 plus its seq, so that a branch lies
+// together in its order.
 constexpr const char* kFacts = R"sql(
 CREATE TABLE about(key TEXT PRIMARY KEY, value) WITHOUT ROWID;
 CREATE TABLE origins(id INTEGER PRIMARY KEY, origin TEXT NOT NULL UNIQUE);
@@ -36,7 +37,8 @@ CREATE TABLE stations(
   key_hash TEXT PRIMARY KEY, name TEXT NOT NULL, address TEXT NOT NULL, history BLOB NOT NULL,
   last_sync INTEGER) WITHOUT ROWID;
 CREATE TABLE photos(
-  digest BLOB PRIMARY KEY, size INTEGER NOT NULL, held INTEGER NOT NULL, bytes BLOB) WITHOUT ROWID;
+  digest BLOB PRIMARY KEY, size INTEGER NOT NULL, held INTEGER NOT NULL) WITHOUT ROWID; -- whole where held = size
+CREATE TABLE photo_pieces(digest BLOB, start INTEGER, bytes BLOB NOT NULL, PRIMARY KEY(digest, start)) WITHOUT ROWID;
 )sql";
 
 constexpr const char* kDerived = R"sql(
@@ -54,6 +56,7 @@ CREATE TABLE subject_heads(subject INTEGER, entry INTEGER, PRIMARY KEY(subject, 
 CREATE TABLE uncounted(entry INTEGER PRIMARY KEY, reason INTEGER NOT NULL);
 CREATE TABLE loose_edges(
   entry INTEGER, origin TEXT, seq INTEGER, PRIMARY KEY(entry, origin, seq)) WITHOUT ROWID;
+CREATE TABLE named_photos(digest BLOB PRIMARY KEY) WITHOUT ROWID; -- that some entry names
 CREATE INDEX open_subjects ON subjects(path) WHERE state = 4;
 )sql";
 
@@ -91,7 +94,8 @@ Status createScratchTables(Connection& connection) {
     constexpr std::string_view kTable = "CREATE TABLE ";
     constexpr std::string_view kTemporary = "CREATE TEMP TABLE ";
     std::string sql = kDerived;
-    for (std::size_t at = sql.find(kTable); at != std::string::npos; at = sql.find(kTable, at + kTemporary.size())) {
+    for (std::size_t at = sql.find(kTable); at != std::string::npos;
+         at = sql.find(kTable, at + kTemporary.size())) {
         sql.replace(at, kTable.size(), kTemporary);
     }
     constexpr std::string_view kIndex = "CREATE INDEX ";
@@ -120,17 +124,19 @@ Status checkSchema(Connection& connection) {
         return version.error();
     }
     if (*application != kApplicationId || *version < 1) {
-        return Error{ErrorCode::Damaged,
-                     "\"" + connection.path() +
-                         "\" is no Bullace journal. Check the name of the file; nothing in it was changed.",
-                     {}};
+        return Error{
+            ErrorCode::Damaged,
+            "\"" + connection.path() +
+                "\" is no Bullace journal. Check the name of the file; nothing in it was changed.",
+            {}};
     }
     if (*version > kSchemaVersion) {
-        return Error{ErrorCode::NewerVersion,
-                     "\"" + connection.path() +
-                         "\" was written by a newer version of Bullace. Update this one to open it; "
-                         "nothing in it was changed.",
-                     "schema " + std::to_string(*version)};
+        return Error{
+            ErrorCode::NewerVersion,
+            "\"" + connection.path() +
+                "\" was written by a newer version of Bullace. Update this one to open it; "
+                "nothing in it was changed.",
+            "schema " + std::to_string(*version)};
     }
     return {};
 }

@@ -1,4 +1,5 @@
-// The tables of a journal file, tablet's and station's alike, and how older files are brought up to date.
+// The tables of a journal file, tablet's and station's alike, and how older files are brought up to
+// date.
 #pragma once
 
 #include "core/base/result.hpp"
@@ -13,7 +14,8 @@ inline constexpr std::int64_t kSchemaVersion = 1;
 
 // Makes all tables in an empty file, inside the caller's transaction.
 [[nodiscard]] Status createSchema(Connection& connection);
-// The derived tables once more, as temporary ones that hide the file's own: for making them anew beside it.
+// The derived tables once more, as temporary ones that hide the file's own: for making them anew
+// beside it.
 [[nodiscard]] Status createScratchTables(Connection& connection);
 
 // Whether the file is a journal that this program can use.

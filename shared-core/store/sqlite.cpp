@@ -38,7 +38,8 @@ Error errorFrom(int code, int extended, const std::string& path, std::string det
                 std::move(detail)};
     default:
         return {ErrorCode::Io,
-                "The disk did not do what was asked for " + file + ". What was not reported as saved is not saved.",
+                "The disk did not do what was asked for " + file +
+                    ". What was not reported as saved is not saved.",
                 std::move(detail) + " (" + std::to_string(extended) + ")"};
     }
 }
@@ -49,18 +50,21 @@ Status applySettings(Connection& connection, Access access) {
     }
     int keepWal = 1;
     sqlite3_file_control(connection.handle(), nullptr, SQLITE_FCNTL_PERSIST_WAL, &keepWal);
-    return connection.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;"
-                          "PRAGMA temp_store=FILE; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON");
+    return connection.run(
+        "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;"
+        "PRAGMA temp_store=FILE; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON");
 }
 
 } // namespace
 
-Result<Connection> Connection::open(const std::string& path, Access access, const std::string& vfs) {
+Result<Connection>
+Connection::open(const std::string& path, Access access, const std::string& vfs) {
     int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
     flags |= access == Access::Read ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE;
     flags |= access == Access::Create ? SQLITE_OPEN_CREATE : 0;
     sqlite3* handle = nullptr;
-    const int code = sqlite3_open_v2(path.c_str(), &handle, flags, vfs.empty() ? nullptr : vfs.c_str());
+    const int code =
+        sqlite3_open_v2(path.c_str(), &handle, flags, vfs.empty() ? nullptr : vfs.c_str());
     Connection connection(handle, path);
     if (code != SQLITE_OK) {
         return connection.failure();
@@ -74,14 +78,17 @@ Result<Connection> Connection::open(const std::string& path, Access access, cons
 
 Result<Connection> Connection::openScratch(const std::string& path, const std::string& vfs) {
     sqlite3* handle = nullptr;
-    const int code = sqlite3_open_v2(path.c_str(), &handle,
-                                     SQLITE_OPEN_READONLY | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE,
-                                     vfs.empty() ? nullptr : vfs.c_str());
+    const int code =
+        sqlite3_open_v2(path.c_str(),
+                        &handle,
+                        SQLITE_OPEN_READONLY | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE,
+                        vfs.empty() ? nullptr : vfs.c_str());
     Connection connection(handle, path);
     if (code != SQLITE_OK) {
         return connection.failure();
     }
-    // A million subjects do not fit a tablet's memory: they spill to a file, but not to one of a test's own file system.
+    // A million subjects do not fit a tablet's memory: they spill to a file, but not to one of a
+    // test's own file system.
     const char* settings = vfs.empty() ? "PRAGMA temp_store=FILE; PRAGMA temp.cache_size=-65536; "
                                          "PRAGMA temp.journal_mode=OFF; PRAGMA temp.synchronous=OFF"
                                        : "PRAGMA temp_store=MEMORY; PRAGMA temp.journal_mode=OFF";
@@ -92,7 +99,8 @@ Result<Connection> Connection::openScratch(const std::string& path, const std::s
 }
 
 Connection::Connection(Connection&& other) noexcept
-    : handle_(std::exchange(other.handle_, nullptr)), path_(std::move(other.path_)) {}
+    : handle_(std::exchange(other.handle_, nullptr)),
+      path_(std::move(other.path_)) {}
 
 Connection& Connection::operator=(Connection&& other) noexcept {
     std::swap(handle_, other.handle_);
@@ -100,7 +108,9 @@ Connection& Connection::operator=(Connection&& other) noexcept {
     return *this;
 }
 
-Connection::~Connection() { sqlite3_close_v2(handle_); }
+Connection::~Connection() {
+    sqlite3_close_v2(handle_);
+}
 
 Status Connection::run(const char* sql) {
     if (sqlite3_exec(handle_, sql, nullptr, nullptr, nullptr) != SQLITE_OK) {
@@ -111,8 +121,12 @@ Status Connection::run(const char* sql) {
 
 Result<Statement> Connection::prepare(std::string_view sql) {
     sqlite3_stmt* handle = nullptr;
-    if (sqlite3_prepare_v3(handle_, sql.data(), static_cast<int>(sql.size()),
-                           SQLITE_PREPARE_PERSISTENT, &handle, nullptr) != SQLITE_OK) {
+    if (sqlite3_prepare_v3(handle_,
+                           sql.data(),
+                           static_cast<int>(sql.size()),
+                           SQLITE_PREPARE_PERSISTENT,
+                           &handle,
+                           nullptr) != SQLITE_OK) {
         return failure();
     }
     return Statement(handle, this);
@@ -130,9 +144,15 @@ Result<std::int64_t> Connection::number(std::string_view sql) {
     return *row ? statement->integer(0) : 0;
 }
 
-std::int64_t Connection::changes() const { return sqlite3_changes64(handle_); }
-std::int64_t Connection::lastRowId() const { return sqlite3_last_insert_rowid(handle_); }
-bool Connection::inTransaction() const { return sqlite3_get_autocommit(handle_) == 0; }
+std::int64_t Connection::changes() const {
+    return sqlite3_changes64(handle_);
+}
+std::int64_t Connection::lastRowId() const {
+    return sqlite3_last_insert_rowid(handle_);
+}
+bool Connection::inTransaction() const {
+    return sqlite3_get_autocommit(handle_) == 0;
+}
 
 Error Connection::failure() const {
     const int extended = handle_ == nullptr ? SQLITE_NOMEM : sqlite3_extended_errcode(handle_);
@@ -141,7 +161,8 @@ Error Connection::failure() const {
 }
 
 Statement::Statement(Statement&& other) noexcept
-    : handle_(std::exchange(other.handle_, nullptr)), connection_(other.connection_) {}
+    : handle_(std::exchange(other.handle_, nullptr)),
+      connection_(other.connection_) {}
 
 Statement& Statement::operator=(Statement&& other) noexcept {
     std::swap(handle_, other.handle_);
@@ -149,7 +170,9 @@ Statement& Statement::operator=(Statement&& other) noexcept {
     return *this;
 }
 
-Statement::~Statement() { sqlite3_finalize(handle_); }
+Statement::~Statement() {
+    sqlite3_finalize(handle_);
+}
 
 Statement& Statement::bind(int index, std::int64_t value) {
     sqlite3_bind_int64(handle_, index, value);
@@ -190,11 +213,17 @@ Status Statement::execute() {
     return {};
 }
 
-void Statement::reset() { sqlite3_reset(handle_); }
+void Statement::reset() {
+    sqlite3_reset(handle_);
+}
 
-std::int64_t Statement::integer(int column) const { return sqlite3_column_int64(handle_, column); }
+std::int64_t Statement::integer(int column) const {
+    return sqlite3_column_int64(handle_, column);
+}
 
-int Statement::columns() const { return sqlite3_column_count(handle_); }
+int Statement::columns() const {
+    return sqlite3_column_count(handle_);
+}
 
 std::string_view Statement::text(int column) const {
     const auto* text = sqlite3_column_text(handle_, column);
@@ -221,7 +250,8 @@ Result<Transaction> Transaction::begin(Connection& connection) {
 
 Transaction::~Transaction() {
     if (connection_ != nullptr && connection_->inTransaction()) {
-        // A failed rollback leaves nothing to do: SQLite rolls back by itself when the file is opened next.
+        // A failed rollback leaves nothing to do: SQLite rolls back by itself when the file is
+        // opened next.
         const Status ignored = connection_->run("ROLLBACK");
         static_cast<void>(ignored);
     }

@@ -1,4 +1,5 @@
-// The one way to SQLite: a connection, its statements and transactions, with failures told in words.
+// The one way to SQLite: a connection, its statements and transactions, with failures told in
+// words.
 #pragma once
 
 #include "core/base/bytes.hpp"
@@ -19,16 +20,18 @@ enum class Access { Read, Write, Create };
 
 class Statement;
 
-// One connection, used by one thread at a time. The file is in WAL mode with synchronous=FULL; the wal stays beside it
-// when the connection closes, so that reading never has to create it.
+// One connection, used by one thread at a time. The file is in WAL mode with synchronous=FULL; the
+// wal stays beside it when the connection closes, so that reading never has to create it.
 class Connection {
 public:
     // vfs  Name of the SQLite VFS, empty for the system's.
     // Errors: NotFound, ReadOnly, Damaged (no database), Io; the message names the file.
-    [[nodiscard]] static Result<Connection> open(const std::string& path, Access access,
-                                                 const std::string& vfs = {});
-    // A second, reading connection to a file, for making tables beside it: temporary tables hide those of the same name.
-    [[nodiscard]] static Result<Connection> openScratch(const std::string& path, const std::string& vfs);
+    [[nodiscard]] static Result<Connection>
+    open(const std::string& path, Access access, const std::string& vfs = {});
+    // A second, reading connection to a file, for making tables beside it: temporary tables hide
+    // those of the same name.
+    [[nodiscard]] static Result<Connection> openScratch(const std::string& path,
+                                                        const std::string& vfs);
 
     Connection(Connection&& other) noexcept;
     Connection& operator=(Connection&& other) noexcept;
@@ -38,7 +41,8 @@ public:
 
     [[nodiscard]] Status run(const char* sql); // one or more statements without parameters or rows
     [[nodiscard]] Result<Statement> prepare(std::string_view sql);
-    [[nodiscard]] Result<std::int64_t> number(std::string_view sql); // the first column of the first row, 0 where null
+    [[nodiscard]] Result<std::int64_t>
+    number(std::string_view sql); // the first column of the first row, 0 where null
 
     [[nodiscard]] std::int64_t changes() const;
     [[nodiscard]] std::int64_t lastRowId() const;
@@ -55,7 +59,8 @@ private:
     std::string path_;
 };
 
-// A prepared statement. bind() counts parameters from 1, columns count from 0. A failed bind is told by the next step().
+// A prepared statement. bind() counts parameters from 1, columns count from 0. A failed bind is
+// told by the next step().
 class Statement {
 public:
     Statement(Statement&& other) noexcept;
@@ -66,8 +71,8 @@ public:
     ~Statement();
 
     Statement& bind(int index, std::int64_t value);
-    Statement& bindText(int index, std::string_view value);  // must stay alive until the next reset
-    Statement& bindBytes(int index, BytesView value);        // likewise
+    Statement& bindText(int index, std::string_view value); // must stay alive until the next reset
+    Statement& bindBytes(int index, BytesView value);       // likewise
     Statement& bindNull(int index);
 
     // True while there is a row. Errors: what SQLite says, with the file's name.
@@ -85,7 +90,8 @@ public:
 private:
     friend class Connection;
     Statement(sqlite3_stmt* handle, Connection* connection)
-        : handle_(handle), connection_(connection) {}
+        : handle_(handle),
+          connection_(connection) {}
 
     sqlite3_stmt* handle_ = nullptr;
     Connection* connection_ = nullptr;
@@ -95,7 +101,8 @@ private:
 class Transaction {
 public:
     [[nodiscard]] static Result<Transaction> begin(Connection& connection);
-    Transaction(Transaction&& other) noexcept : connection_(std::exchange(other.connection_, nullptr)) {}
+    Transaction(Transaction&& other) noexcept
+        : connection_(std::exchange(other.connection_, nullptr)) {}
     Transaction& operator=(Transaction&&) = delete;
     Transaction(const Transaction&) = delete;
     Transaction& operator=(const Transaction&) = delete;

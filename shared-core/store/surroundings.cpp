@@ -1,10 +1,9 @@
 #include "store/surroundings.hpp"
 
 #include <array>
+#include <fcntl.h>
 #include <fstream>
 #include <sstream>
-
-#include <fcntl.h>
 #include <sys/file.h>
 #include <sys/random.h>
 #include <sys/stat.h>
@@ -38,16 +37,19 @@ std::string firstLine(int file) {
 Status replaceFile(const std::string& path, const std::string& text) {
     const std::string fresh = path + ".new";
     const auto failed = [&path] {
-        return Error{ErrorCode::ReadOnly,
-                     "\"" + path + "\" cannot be written. Check the rights of its folder and the room on the disk.",
-                     {}};
+        return Error{
+            ErrorCode::ReadOnly,
+            "\"" + path +
+                "\" cannot be written. Check the rights of its folder and the room on the disk.",
+            {}};
     };
     const int file = ::open(fresh.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
     if (file < 0) {
         return failed();
     }
-    const bool isWritten = ::write(file, text.data(), text.size()) == static_cast<ssize_t>(text.size()) &&
-                           ::fsync(file) == 0;
+    const bool isWritten =
+        ::write(file, text.data(), text.size()) == static_cast<ssize_t>(text.size()) &&
+        ::fsync(file) == 0;
     ::close(file);
     if (!isWritten || ::rename(fresh.c_str(), path.c_str()) != 0) {
         return failed();
@@ -62,7 +64,8 @@ public:
         const int file = ::open(name.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
         if (file < 0) {
             return Error{ErrorCode::ReadOnly,
-                         "\"" + path + "\" cannot be opened for writing. Check the rights of its folder.",
+                         "\"" + path +
+                             "\" cannot be opened for writing. Check the rights of its folder.",
                          name};
         }
         if (::flock(file, LOCK_EX | LOCK_NB) != 0) {
@@ -76,7 +79,8 @@ public:
         }
         const std::string pid = std::to_string(::getpid()) + "\n";
         if (::ftruncate(file, 0) != 0 || ::pwrite(file, pid.data(), pid.size(), 0) < 0) {
-            // The number is only for messages; the lock itself holds without it, also on a full disk.
+            // The number is only for messages; the lock itself holds without it, also on a full
+            // disk.
         }
         return std::unique_ptr<WriteLock>(std::make_unique<FileLock>(file));
     }
@@ -117,6 +121,8 @@ public:
 
 } // namespace
 
-std::unique_ptr<Surroundings> fileSurroundings() { return std::make_unique<FileSurroundings>(); }
+std::unique_ptr<Surroundings> fileSurroundings() {
+    return std::make_unique<FileSurroundings>();
+}
 
 } // namespace bullace::store

@@ -1,4 +1,5 @@
-// What a journal file needs from outside itself: the lock of its one writer, the token beside it, and randomness.
+// What a journal file needs from outside itself: the lock of its one writer, the token beside it,
+// and randomness.
 #pragma once
 
 #include "core/base/bytes.hpp"
@@ -30,7 +31,8 @@ public:
     Surroundings(Surroundings&&) = delete;
     Surroundings& operator=(Surroundings&&) = delete;
 
-    // Errors: InUse where another program has it, with that program's number in the message; ReadOnly.
+    // Errors: InUse where another program has it, with that program's number in the message;
+    // ReadOnly.
     [[nodiscard]] virtual Result<std::unique_ptr<WriteLock>> lock(const std::string& path) = 0;
     // The text beside the journal, which backups and copies leave out; nothing where there is none.
     [[nodiscard]] virtual std::optional<std::string> readToken(const std::string& path) = 0;
@@ -39,7 +41,9 @@ public:
     [[nodiscard]] virtual std::string fileMark(const std::string& path) = 0;
     [[nodiscard]] virtual bool exists(const std::string& path) = 0;
     [[nodiscard]] virtual Bytes randomBytes(std::size_t count) = 0;
-    [[nodiscard]] virtual std::string vfs() const { return {}; } // the SQLite VFS to open files with
+    [[nodiscard]] virtual std::string vfs() const {
+        return {};
+    } // the SQLite VFS to open files with
 };
 
 // For real files: PATH-lock (flock) and PATH-token beside PATH.

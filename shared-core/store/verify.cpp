@@ -1,4 +1,5 @@
-// Checking a journal file: the chains by their digests, and the derived tables against what the entries give anew.
+// Checking a journal file: the chains by their digests, and the derived tables against what the
+// entries give anew.
 #include "store/chain.hpp"
 #include "store/database.hpp"
 #include "store/derived.hpp"
@@ -16,17 +17,22 @@ namespace {
 constexpr std::size_t kMostFaults = 100;
 constexpr std::uint64_t kStep = 20'000; // entries between two reports of progress
 
-constexpr const char* kDerivedTables[] = {"subjects", "subject_entries", "subject_heads", "uncounted", "loose_edges"};
+constexpr const char* kDerivedTables[] = {
+    "subjects", "subject_entries", "subject_heads", "uncounted", "loose_edges", "named_photos"};
 
 // Rows of the derived tables in an order and in words that do not depend on how they were made.
 constexpr const char* kComparedRows[] = {
-    "SELECT path, entry_count, ifnull(state, -1), ifnull(head, -1), ifnull(value, ''), ifnull(rule, -1), "
+    "SELECT path, entry_count, ifnull(state, -1), ifnull(head, -1), ifnull(value, ''), "
+    "ifnull(rule, -1), "
     "CASE entry_count WHEN 1 THEN entry ELSE 0 END FROM subjects ORDER BY path",
-    "SELECT s.path, h.entry FROM subject_heads h JOIN subjects s ON s.id = h.subject ORDER BY s.path, h.entry",
+    "SELECT s.path, h.entry FROM subject_heads h JOIN subjects s ON s.id = h.subject ORDER BY "
+    "s.path, h.entry",
     "SELECT path, entry FROM (SELECT path, entry FROM subjects WHERE entry_count > 1 UNION ALL "
-    "SELECT s.path, m.entry FROM subject_entries m JOIN subjects s ON s.id = m.subject) ORDER BY path, entry",
+    "SELECT s.path, m.entry FROM subject_entries m JOIN subjects s ON s.id = m.subject) ORDER BY "
+    "path, entry",
     "SELECT 'entry ' || entry, reason FROM uncounted ORDER BY entry",
     "SELECT 'entry ' || entry, origin, seq FROM loose_edges ORDER BY entry, origin, seq",
+    "SELECT 'photo ' || lower(hex(digest)) FROM named_photos ORDER BY digest",
 };
 
 struct Walk {
@@ -38,7 +44,9 @@ struct Walk {
     bool step() { return ++done % kStep != 0 || !progress || progress(done, total); }
 };
 
-Error stopped() { return {ErrorCode::Cancelled, "It was stopped before its end; nothing was changed.", {}}; }
+Error stopped() {
+    return {ErrorCode::Cancelled, "It was stopped before its end; nothing was changed.", {}};
+}
 
 void report(Verdict& verdict, std::string fault) {
     if (verdict.faults.size() < kMostFaults) {
@@ -46,16 +54,19 @@ void report(Verdict& verdict, std::string fault) {
     }
 }
 
-// Walks all entries branch by branch and checks each against the chain; `each` gets those that can be read.
+// Walks all entries branch by branch and checks each against the chain; `each` gets those that can
+// be read.
 class ChainWalk {
 public:
     ChainWalk(Connection& connection, const Chain& chain, Verdict& verdict)
-        : connection_(connection), chain_(chain), verdict_(verdict) {}
+        : connection_(connection),
+          chain_(chain),
+          verdict_(verdict) {}
 
-    template <typename Each>
+    template<typename Each>
     Status run(Walk& walk, Each each) {
-        Result<Statement> rows =
-            connection_.prepare("SELECT id, digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id");
+        Result<Statement> rows = connection_.prepare(
+            "SELECT id, digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id");
         if (!rows) {
             return rows.error();
         }
@@ -74,8 +85,9 @@ private:
         return record.origin.text() + " number " + std::to_string(seq);
     }
 
-    template <typename Each>
-    Status walkBranch(Statement& rows, const OriginRecord& record, const Branch& branch, Walk& walk, Each& each) {
+    template<typename Each>
+    Status walkBranch(
+        Statement& rows, const OriginRecord& record, const Branch& branch, Walk& walk, Each& each) {
         Digest digest = before(record, branch);
         std::uint64_t expected = branch.first;
         rows.reset();
@@ -103,8 +115,10 @@ private:
             }
         }
         if (expected != branch.last + 1 || digest != branch.lastDigest) {
-            report(verdict_, "The journal " + record.origin.text() + " should end with number " +
-                                 std::to_string(branch.last) + ", and what is there does not agree with that.");
+            report(verdict_,
+                   "The journal " + record.origin.text() + " should end with number " +
+                       std::to_string(branch.last) +
+                       ", and what is there does not agree with that.");
         }
         return {};
     }
@@ -121,16 +135,23 @@ private:
         return found && *found ? Digest::fromBytes(row->bytes(0)).value_or(Digest{}) : Digest{};
     }
 
-    void checkEntry(const OriginRecord& record, const Branch& branch, const Statement& rows, std::uint64_t seq,
-                    std::uint64_t expected, Digest& digest) {
+    void checkEntry(const OriginRecord& record,
+                    const Branch& branch,
+                    const Statement& rows,
+                    std::uint64_t seq,
+                    std::uint64_t expected,
+                    Digest& digest) {
         if (seq != expected) {
             report(verdict_, nameOf(record, expected) + " is missing.");
         }
         const Result<EntryView> entry = journal::readEntry(rows.bytes(2));
         digest = journal::chainDigest(digest, rows.bytes(2));
         const auto stored = Digest::fromBytes(rows.bytes(1));
-        if (seq > branch.last || !entry || entry->origin != record.origin || entry->seq != seq || stored != digest) {
-            report(verdict_, nameOf(record, seq) + " does not agree with its digest: its bytes were changed.");
+        if (seq > branch.last || !entry || entry->origin != record.origin || entry->seq != seq ||
+            stored != digest) {
+            report(verdict_,
+                   nameOf(record, seq) +
+                       " does not agree with its digest: its bytes were changed.");
         }
         digest = stored.value_or(digest); // so that one changed entry is told once
     }
@@ -193,13 +214,15 @@ Result<Verdict> Database::verify(const Progress& progress) {
     }
     Walk walk{progress, 0, chain_->entryCount()};
     std::uint64_t count = 0;
-    Status walked = ChainWalk(*connection_, *chain_, verdict)
-                        .run(walk, [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
-                            if (journal::standing(entry) == journal::Standing::Counts) {
-                                count = std::max(count, entry.count);
-                            }
-                            return derived->note(record, branch, entry);
-                        });
+    Status walked =
+        ChainWalk(*connection_, *chain_, verdict)
+            .run(walk,
+                 [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
+                     if (journal::standing(entry) == journal::Standing::Counts) {
+                         count = std::max(count, entry.count);
+                     }
+                     return derived->note(record, branch, entry);
+                 });
     if (!walked) {
         return walked.error();
     }
@@ -232,7 +255,8 @@ Status Database::rebuild(const Progress& progress) {
         return transaction.error();
     }
     for (const char* table : kDerivedTables) {
-        if (Status emptied = connection_->run((std::string("DELETE FROM ") + table).c_str()); !emptied) {
+        if (Status emptied = connection_->run((std::string("DELETE FROM ") + table).c_str());
+            !emptied) {
             return emptied;
         }
     }
@@ -242,10 +266,12 @@ Status Database::rebuild(const Progress& progress) {
     }
     Verdict verdict;
     Walk walk{progress, 0, chain_->entryCount()};
-    Status walked = ChainWalk(*connection_, *chain_, verdict)
-                        .run(walk, [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
-                            return derived->note(record, branch, entry);
-                        });
+    Status walked =
+        ChainWalk(*connection_, *chain_, verdict)
+            .run(walk,
+                 [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
+                     return derived->note(record, branch, entry);
+                 });
     if (!walked) {
         return walked;
     }

@@ -1,4 +1,5 @@
-// Placing single lines in the chain, and keeping those that came before what stands in front of them.
+// Placing single lines in the chain, and keeping those that came before what stands in front of
+// them.
 #include "store/chain.hpp"
 #include "store/database.hpp"
 #include "store/derived.hpp"
@@ -12,12 +13,12 @@ using journal::EntryView;
 
 namespace {
 
-constexpr const char* kTakenPlace =
-    "Another entry stands at this origin and number already, and a line without a digest cannot open a fork.";
-constexpr const char* kWhichBranch =
-    "This journal is forked here, and a line without a digest does not say which branch it follows.";
-constexpr const char* kNoFit =
-    "Its digest does not fit its fields and the entry before it. Export it again from where it came.";
+constexpr const char* kTakenPlace = "Another entry stands at this origin and number already, and a "
+                                    "line without a digest cannot open a fork.";
+constexpr const char* kWhichBranch = "This journal is forked here, and a line without a digest "
+                                     "does not say which branch it follows.";
+constexpr const char* kNoFit = "Its digest does not fit its fields and the entry before it. Export "
+                               "it again from where it came.";
 
 } // namespace
 
@@ -70,13 +71,17 @@ Result<LineFate> Database::placeLine(const EntryView& entry, const std::optional
         }
         return LineFate{LineFate::Taken, {}};
     }
-    // It may follow on a branch that is not here yet; at the very beginning there is nothing that it could follow.
+    // It may follow on a branch that is not here yet; at the very beginning there is nothing that
+    // it could follow.
     return entry.seq == 1 ? LineFate{LineFate::Refused, kNoFit} : LineFate{LineFate::Waits, {}};
 }
 
-Status Database::keepWaiting(const EntryView& entry, const std::optional<Digest>& digest, const std::string& place) {
-    Result<Statement> insert = connection_->prepare(
-        "INSERT OR IGNORE INTO waiting(origin, seq, digest, bytes, place) VALUES(?1, ?2, ?3, ?4, ?5)");
+Status Database::keepWaiting(const EntryView& entry,
+                             const std::optional<Digest>& digest,
+                             const std::string& place) {
+    Result<Statement> insert =
+        connection_->prepare("INSERT OR IGNORE INTO waiting(origin, seq, digest, bytes, place) "
+                             "VALUES(?1, ?2, ?3, ?4, ?5)");
     if (!insert) {
         return insert.error();
     }
@@ -94,13 +99,15 @@ Status Database::keepWaiting(const EntryView& entry, const std::optional<Digest>
     return {};
 }
 
-Result<std::string> Database::hopelessReason(const EntryView& entry, const std::optional<Digest>& digest) {
+Result<std::string> Database::hopelessReason(const EntryView& entry,
+                                             const std::optional<Digest>& digest) {
     OriginRecord* record = chain_->find(entry.origin);
     if (record == nullptr) {
         return std::string{};
     }
     const auto owns = [record](std::uint64_t seq) {
-        return std::any_of(record->branches.begin(), record->branches.end(),
+        return std::any_of(record->branches.begin(),
+                           record->branches.end(),
                            [seq](const Branch& branch) { return branch.owns(seq); });
     };
     if (!digest) {
@@ -109,12 +116,14 @@ Result<std::string> Database::hopelessReason(const EntryView& entry, const std::
     if (!owns(entry.seq - 1)) {
         return std::string{};
     }
-    Result<Statement> before = connection_->prepare("SELECT 1 FROM waiting WHERE origin = ?1 AND seq = ?2 LIMIT 1");
+    Result<Statement> before =
+        connection_->prepare("SELECT 1 FROM waiting WHERE origin = ?1 AND seq = ?2 LIMIT 1");
     if (!before) {
         return before.error();
     }
     const std::string origin = entry.origin.text();
-    const Result<bool> row = before->bindText(1, origin).bind(2, static_cast<std::int64_t>(entry.seq - 1)).step();
+    const Result<bool> row =
+        before->bindText(1, origin).bind(2, static_cast<std::int64_t>(entry.seq - 1)).step();
     if (!row) {
         return row.error();
     }
@@ -134,10 +143,12 @@ Status Database::admitWaiting() {
 }
 
 // Tries what waits behind the entries first..last of an origin, and behind whatever that lets in.
-Status Database::admitBehind(const journal::Origin& origin, std::uint64_t first, std::uint64_t last) {
-    Result<Statement> next = connection_->prepare(
-        "SELECT id, seq, digest, bytes FROM waiting WHERE origin = ?1 AND (seq > ?2 OR (seq = ?2 AND id > ?3)) "
-        "ORDER BY seq, id LIMIT 1");
+Status
+Database::admitBehind(const journal::Origin& origin, std::uint64_t first, std::uint64_t last) {
+    Result<Statement> next =
+        connection_->prepare("SELECT id, seq, digest, bytes FROM waiting WHERE origin = ?1 AND "
+                             "(seq > ?2 OR (seq = ?2 AND id > ?3)) "
+                             "ORDER BY seq, id LIMIT 1");
     Result<Statement> remove = connection_->prepare("DELETE FROM waiting WHERE id = ?1");
     if (!next || !remove) {
         return next ? remove.error() : next.error();
@@ -146,7 +157,8 @@ Status Database::admitBehind(const journal::Origin& origin, std::uint64_t first,
     std::uint64_t seq = first;
     std::int64_t id = INT64_MAX;
     while (true) {
-        const Result<bool> row = next->bindText(1, text).bind(2, static_cast<std::int64_t>(seq)).bind(3, id).step();
+        const Result<bool> row =
+            next->bindText(1, text).bind(2, static_cast<std::int64_t>(seq)).bind(3, id).step();
         if (!row) {
             return row.error();
         }
@@ -159,7 +171,8 @@ Status Database::admitBehind(const journal::Origin& origin, std::uint64_t first,
         const auto digest = Digest::fromBytes(next->bytes(2));
         next->reset();
         const Result<EntryView> entry = journal::readEntry(bytes);
-        const Result<LineFate> fate = entry ? placeLine(*entry, digest) : Result<LineFate>(LineFate{});
+        const Result<LineFate> fate =
+            entry ? placeLine(*entry, digest) : Result<LineFate>(LineFate{});
         if (!fate) {
             return fate.error();
         }

@@ -1,4 +1,5 @@
 #include "core/journal/entry_line.hpp"
+
 #include "core/journal/json_value.hpp"
 
 #include <string_view>
@@ -55,7 +56,9 @@ void appendEntryLine(std::string& out, const EntryView& entry, const Digest& dig
     appendEdges(out, entry);
     if (entry.group) {
         out += ",\"group\":";
-        appendPair(out, static_cast<std::int64_t>(entry.group->first), static_cast<std::int64_t>(entry.group->n));
+        appendPair(out,
+                   static_cast<std::int64_t>(entry.group->first),
+                   static_cast<std::int64_t>(entry.group->n));
     }
     if (entry.why) {
         appendText(out, ",\"why\":", *entry.why);

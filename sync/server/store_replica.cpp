@@ -1,0 +1,96 @@
+#include "sync/server/store_replica.hpp"
+
+#include "store/photos.hpp"
+
+#include <algorithm>
+
+namespace bullace::server {
+
+Result<sync::HistoryId> StoreReplica::history() {
+    sync::HistoryId id{};
+    const Bytes& held = database_.about().history;
+    std::copy_n(held.begin(), std::min(held.size(), id.size()), id.begin());
+    return id;
+}
+
+Result<journal::Vector> StoreReplica::vector() {
+    return database_.vector();
+}
+
+Result<bool> StoreReplica::holds(const journal::BranchEnd& end) {
+    return database_.holds(end);
+}
+
+Result<std::uint32_t> StoreReplica::greatestEpoch(std::uint64_t device) {
+    return database_.greatestEpoch(device);
+}
+
+Result<std::vector<sync::Part>> StoreReplica::missing(const journal::Origin& origin,
+                                                      std::span<const journal::BranchEnd> held) {
+    const std::vector<journal::Segment> segments = database_.segments(origin);
+    std::vector<sync::Part> parts;
+    // An origin that is forked here goes whole: which of its branches the other side has may not
+    // follow from the ends.
+    std::uint64_t from = 1;
+    for (const journal::BranchEnd& end : held) {
+        const Result<bool> isHere =
+            segments.size() == 1 ? database_.holds(end) : Result<bool>(false);
+        if (!isHere) {
+            return isHere.error();
+        }
+        from = *isHere ? std::max(from, end.seq + 1) : from;
+    }
+    for (const journal::Segment& segment : segments) {
+        if (from <= segment.last) {
+            parts.push_back({segment, std::max(from, segment.first)});
+        }
+    }
+    return parts;
+}
+
+Result<journal::Run> StoreReplica::readRun(const journal::Segment& segment,
+                                           std::uint64_t from,
+                                           std::size_t mostEntries,
+                                           std::size_t mostBytes) {
+    return database_.readRun(segment, from, mostEntries, mostBytes);
+}
+
+Result<std::vector<journal::RunReport>> StoreReplica::store(const journal::Batch& batch,
+                                                            const sync::Sender& sender) {
+    return database_.merge(batch,
+                           {.letter = sender.letter,
+                            .device = sender.device,
+                            .isRelay = sender.way == sync::Way::Relayed,
+                            .isStation = sender.way == sync::Way::FromStation});
+}
+
+Result<std::vector<sync::LackedPhoto>> StoreReplica::lackedPhotos(const Digest& after,
+                                                                  std::size_t most) {
+    const auto lacking = store::lackingPhotos(database_, after, most);
+    if (!lacking) {
+        return lacking.error();
+    }
+    std::vector<sync::LackedPhoto> photos;
+    for (const store::LackingPhoto& photo : *lacking) {
+        photos.push_back({photo.digest, photo.held});
+    }
+    return photos;
+}
+
+Result<sync::PhotoPiece>
+StoreReplica::readPiece(const Digest& photo, std::uint64_t offset, std::size_t most) {
+    auto part = store::photoPart(database_, photo, offset, most);
+    if (!part) {
+        return part.error();
+    }
+    return sync::PhotoPiece{part->total, std::move(part->bytes)};
+}
+
+Status StoreReplica::storePiece(const Digest& photo,
+                                std::uint64_t total,
+                                std::uint64_t offset,
+                                BytesView bytes) {
+    return store::addPhotoPiece(database_, photo, total, offset, bytes);
+}
+
+} // namespace bullace::server
