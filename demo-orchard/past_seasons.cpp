@@ -4,7 +4,9 @@
 
 #include "core/journal/json_value.hpp"
 
-#include <iterator>
+#include <algorithm>
+#include <string>
+#include <vector>
 
 namespace bullace::demo {
 
@@ -39,37 +41,31 @@ std::vector<Noted> moveRow(const Orchard& orchard,
                            const std::vector<Noted>& noted,
                            int back,
                            const char* why) {
-    std::map<std::string, const Noted*> byPosition;
-    for (const Noted& one : noted) {
-        byPosition[one.vine->position] = &one;
-    }
+    const auto find = [&noted](const Vine* vine) {
+        const auto found = std::find_if(
+            noted.begin(), noted.end(), [vine](const Noted& one) { return one.vine == vine; });
+        return found == noted.end() ? nullptr : &*found;
+    };
     const auto vines = orchard.row(walk.block, walk.row);
     std::vector<Noted> moved;
     office.beginGroup();
     for (std::size_t i = 0; i < vines.size(); ++i) {
-        const auto there = byPosition.find(vines[i]->position);
         const auto source = i + static_cast<std::size_t>(back);
-        const auto from =
-            source < vines.size() ? byPosition.find(vines[source]->position) : byPosition.end();
-        std::vector<journal::Place> over;
-        if (there != byPosition.end()) {
-            over.push_back(there->second->place);
+        const auto* const there = find(vines[i]);
+        const auto* const from = source < vines.size() ? find(vines[source]) : nullptr;
+        if (there == nullptr && from == nullptr) {
+            continue;
         }
-        const std::string subject = observation(vines[i]->position, walk.date, walk.descriptor);
-        if (from != byPosition.end()) {
-            const Bytes& value = from->second->value;
-            moved.push_back({subject,
-                             value,
-                             vines[i],
-                             office.observe({subject, value, over, {}, std::string(why)})});
-        } else if (!over.empty()) {
-            moved.push_back(
-                {subject,
-                 journal::nullValue(),
-                 vines[i],
-                 office.write(Kind::Retract,
-                              {subject, journal::nullValue(), over, {}, std::string(why)})});
+        Note note{observation(vines[i]->position, walk.date, walk.descriptor),
+                  from == nullptr ? journal::nullValue() : from->value,
+                  {},
+                  {},
+                  std::string(why)};
+        if (there != nullptr) {
+            note.over.push_back(there->place);
         }
+        const Kind kind = from == nullptr ? Kind::Retract : Kind::Observe;
+        moved.push_back({note.subject, note.value, vines[i], office.write(kind, note)});
     }
     office.endGroup();
     return moved;

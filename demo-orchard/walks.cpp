@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <string_view>
 
@@ -132,6 +133,28 @@ std::optional<std::string> typed(Dice& dice, double value) {
     return text;
 }
 
+// What only a vine with fruit has.
+Bytes fruitValue(const Orchard& orchard, const VineSeason& season, const Walk& walk) {
+    const std::string_view descriptor = walk.descriptor;
+    if (descriptor == "clusters") {
+        return integerValue(season.clusters);
+    }
+    if (descriptor == "ripe") {
+        return integerValue(ripeOn(season, dayOfYear(walk.date)));
+    }
+    if (descriptor == "flavour") {
+        return integerValue(season.flavour);
+    }
+    if (descriptor == "berry-colour") {
+        return textValue(orchard.collection[season.accession].berryColour);
+    }
+    if (descriptor == "verdict") {
+        return textValue(verdictOn(season));
+    }
+    assert(descriptor == "wasp-damage"); // they go for the sweet ones
+    return integerValue(std::clamp(static_cast<int>(season.brix - 12) * 2, 0, 100));
+}
+
 enum class Apart { Not, Little, Far };
 
 // Of eight vines five are noted alike, two a little apart and one far.
@@ -170,15 +193,14 @@ Bytes secondValue(const Walk& walk, const Bytes& first, const SecondLook& look, 
 Bytes trueValue(const Orchard& orchard, const Vine& vine, const Walk& walk) {
     const VineSeason& season = seasonOf(vine, walk.date);
     const std::string_view descriptor = walk.descriptor;
-    const int today = dayOfYear(walk.date);
     if (!isThere(vine, walk)) {
         return {};
     }
     if (descriptor == "stage") {
-        return integerValue(stageOn(season, today));
+        return integerValue(stageOn(season, dayOfYear(walk.date)));
     }
     if (descriptor == "caps-off") {
-        return integerValue(capsOffOn(season, today));
+        return integerValue(capsOffOn(season, dayOfYear(walk.date)));
     }
     if (descriptor == "pruning-weight") {
         return numberValue(rounded(season.pruningKg, 2));
@@ -192,25 +214,7 @@ Bytes trueValue(const Orchard& orchard, const Vine& vine, const Walk& walk) {
     if (descriptor == "shoot-tip") {
         return textValue(kTips[season.vigour >= 6 ? 1 : 2]);
     }
-    if (!season.bears) {
-        return {};
-    }
-    if (descriptor == "clusters") {
-        return integerValue(season.clusters);
-    }
-    if (descriptor == "ripe") {
-        return integerValue(ripeOn(season, today));
-    }
-    if (descriptor == "flavour") {
-        return integerValue(season.flavour);
-    }
-    if (descriptor == "berry-colour") {
-        return textValue(orchard.collection[season.accession].berryColour);
-    }
-    if (descriptor == "verdict") {
-        return textValue(verdictOn(season));
-    }
-    return integerValue(std::clamp(static_cast<int>(season.brix - 12) * 2, 0, 100)); // wasp-damage
+    return season.bears ? fruitValue(orchard, season, walk) : Bytes();
 }
 
 std::vector<Noted> walkRows(Dice& dice, const Orchard& orchard, Pen& pen, const Walk& walk) {
