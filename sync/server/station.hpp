@@ -1,0 +1,70 @@
+// A station that serves: its database, the network server and the local socket for the console,
+// joined.
+#pragma once
+
+#include "store/database.hpp"
+#include "store/peers.hpp"
+#include "sync/net/server.hpp"
+#include "sync/server/control_socket.hpp"
+#include "sync/server/office.hpp"
+#include "sync/server/store_replica.hpp"
+
+#include <functional>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <string>
+#include <vector>
+
+namespace bullace::server {
+
+struct StationOptions {
+    std::string path;
+    std::string address = "::";
+    std::uint16_t port = sync::kDefaultPort;
+};
+
+// One line for the person who watches the server.
+using LogLine = std::function<void(const std::string&)>;
+
+class Station : private sync::net::StationHost {
+public:
+    // Opens the database for writing, and serves it at the address and through PATH-socket until
+    // destroyed. Errors: those of opening a database and of listening.
+    [[nodiscard]] static Result<std::unique_ptr<Station>>
+    start(const StationOptions& options, WallClock clock, LogLine log);
+    // Graceful: batches in hand are stored and acknowledged first; at most ten seconds.
+    ~Station() override;
+    Station(const Station&) = delete;
+    Station& operator=(const Station&) = delete;
+    Station(Station&&) = delete;
+    Station& operator=(Station&&) = delete;
+
+    [[nodiscard]] std::uint16_t port() const { return server_->port(); }
+    [[nodiscard]] const store::About& about() const { return database_->about(); }
+
+private:
+    Station(std::unique_ptr<store::Database> database, WallClock clock, LogLine log);
+    [[nodiscard]] Status loadDevices();
+    [[nodiscard]] Serving serving();
+
+    std::optional<sync::net::KnownDevice> find(const Digest& key) override;
+    sync::Replica& replica() override { return replica_; }
+    Status registerDevice(const sync::NewDevice& device) override;
+    void onSessionOver(const sync::net::KnownDevice& device,
+                       const sync::Summary& summary,
+                       const Status& status) override;
+    void onTurnedAway(const std::string& address, const std::string& why) override;
+
+    std::unique_ptr<store::Database> database_;
+    WallClock clock_;
+    LogLine log_;
+    StoreReplica replica_;
+    std::mutex devicesMutex_; // find() is asked inside handshakes, on the network thread
+    std::map<Digest, sync::net::KnownDevice> devices_;
+    std::unique_ptr<sync::net::Server> server_;
+    std::unique_ptr<Office> office_;
+    std::unique_ptr<ControlSocket> socket_;
+};
+
+} // namespace bullace::server
