@@ -47,6 +47,9 @@ void august(Season& season) {
     pens.third.begin(kTobias, date, 7, 0, 8);
     season.samples(pens.third, {"N1", 0, date, "berries-per-cluster"}, 3);
     season.samples(pens.third, {"N1", 0, date, "berry-diameter"}, 4);
+    season.samples(pens.third, {"N1", 0, date, "seed-length"}, 2);
+    season.samples(pens.third, {"N1", 0, date, "leaf-width"}, 2);
+    season.walk(pens.third, {"N1", 0, date, "skin-thickness"});
     season.walk(pens.third, {"N1", 2, date, "wasp-damage"});
 }
 

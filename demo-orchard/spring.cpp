@@ -109,6 +109,7 @@ void bloom(Season& season) {
         season.pens.third.begin(kTobias, date, 7, 30, 11);
         season.walk(season.pens.third, {"N1", 0, date, "stage"});
         if (dayOfMay == 19) {
+            season.walk(season.pens.third, {"N1", 0, date, "flower-sex"});
             capsOff(season, date);
             crosses(season);
         }

@@ -110,17 +110,23 @@ bool isThere(const Vine& vine, const Walk& walk) {
     return season.stands && !(season.dies && isFirstWalk(walk));
 }
 
-double sampleOf(Dice& dice, const VineSeason& vine, std::string_view descriptor) {
+double sampleOf(Dice& dice, const Nature& nature, const VineSeason& vine, const Walk& walk) {
+    const std::string_view descriptor = walk.descriptor;
     if (descriptor == "berries-per-cluster") {
-        return kept(
-            std::nearbyint(dice.normal(vine.berriesPerCluster, vine.berriesPerCluster * 0.15)),
-            1,
-            200);
+        const double berries = dice.normal(vine.berriesPerCluster, vine.berriesPerCluster * 0.15);
+        return kept(std::nearbyint(berries), 1, 200);
     }
     if (descriptor == "berry-diameter") {
         return rounded(kept(dice.normal(vine.diameterMm, vine.diameterMm * 0.04), 3.5, 59), 1);
     }
-    return rounded(dice.normal(vine.brix, 0.6), 1); // soluble-solids
+    if (descriptor == "seed-length") {
+        return rounded(dice.normal(nature.seedMm, nature.seedMm * 0.02), 1);
+    }
+    if (descriptor == "leaf-width") {
+        return rounded(dice.normal(nature.leafMm, nature.leafMm * 0.08), 1);
+    }
+    assert(descriptor == "soluble-solids");
+    return rounded(dice.normal(vine.brix, 0.6), 1);
 }
 
 // Where a person typed a decimal comma, the text is kept beside the number.
@@ -144,6 +150,9 @@ Bytes fruitValue(const Orchard& orchard, const VineSeason& season, const Walk& w
     }
     if (descriptor == "flavour") {
         return integerValue(season.flavour);
+    }
+    if (descriptor == "skin-thickness") {
+        return integerValue(orchard.collection[season.accession].nature.skin);
     }
     if (descriptor == "berry-colour") {
         return textValue(orchard.collection[season.accession].berryColour);
@@ -202,6 +211,9 @@ Bytes trueValue(const Orchard& orchard, const Vine& vine, const Walk& walk) {
     if (descriptor == "caps-off") {
         return integerValue(capsOffOn(season, dayOfYear(walk.date)));
     }
+    if (descriptor == "flower-sex") {
+        return integerValue(orchard.collection[season.accession].flowerSex);
+    }
     if (descriptor == "pruning-weight") {
         return numberValue(rounded(season.pruningKg, 2));
     }
@@ -247,11 +259,13 @@ std::vector<Noted> walkRows(Dice& dice, const Orchard& orchard, Pen& pen, const 
 void walkSamples(Dice& dice, const Orchard& orchard, Pen& pen, const Walk& walk, int samples) {
     for (const Vine* const vine : orchard.row(walk.block, walk.row)) {
         const VineSeason& season = seasonOf(*vine, walk.date);
-        if (!season.stands || !season.bears) {
+        const bool isOfLeaves = std::string_view(walk.descriptor) == "leaf-width";
+        if (!season.stands || !(season.bears || isOfLeaves)) {
             continue;
         }
+        const Nature& nature = orchard.collection[season.accession].nature;
         for (int i = 0; i < samples; ++i) {
-            const double value = sampleOf(dice, season, walk.descriptor);
+            const double value = sampleOf(dice, nature, season, walk);
             pen.sample(observation(vine->position, walk.date, walk.descriptor),
                        numberValue(value),
                        typed(dice, value));

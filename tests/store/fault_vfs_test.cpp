@@ -15,10 +15,9 @@ namespace {
 // A connection that is closed in any case.
 class Database {
 public:
-    explicit Database(FaultDisk& disk, const char* path = "vines.db", bool isReadOnly = false) {
-        const int flags =
-            isReadOnly ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
-        code_ = sqlite3_open_v2(path, &handle_, flags, disk.vfsName());
+    explicit Database(FaultDisk& disk) {
+        code_ = sqlite3_open_v2(
+            "vines.db", &handle_, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, disk.vfsName());
         if (code_ == SQLITE_OK) {
             code_ = run("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;");
         }

@@ -41,8 +41,8 @@ class FaultCore {
 public:
     explicit FaultCore(std::uint64_t seed);
 
-    // Counts and logs an operation; SQLITE_OK, or what it must fail with. `length` is the offset
-    // where the operation has no other use for it.
+    // Counts and logs an operation; SQLITE_OK, or what it must fail with. `offset` and `length` are
+    // for the log: of bytes, or of what else the operation is about (a lock's level, its slots).
     int begin(Operation kind,
               const std::string& path,
               std::uint64_t offset = 0,
