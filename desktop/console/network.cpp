@@ -44,7 +44,8 @@ int askOffice(const std::string& path,
               const server::OfficeRequest& request,
               std::istream& in,
               Terminal& terminal) {
-    const server::OfficeStreams streams{in, terminal.out, terminal.err};
+    Ticker ticker(terminal, "Lines");
+    const server::OfficeStreams streams{in, terminal.out, terminal.err, ticker.progress()};
     const auto database = openForWriting(path, terminal);
     if (database) {
         return server::Office(**database, server::wallNow, {}).run(request, streams);

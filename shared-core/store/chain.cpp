@@ -1,6 +1,7 @@
 #include "store/chain.hpp"
 
 #include "core/base/planted.hpp"
+#include "core/journal/standing.hpp"
 
 #include <algorithm>
 
@@ -42,6 +43,8 @@ Status Chain::prepare() {
     const std::pair<Statement*, std::string_view> all[] = {
         {&insertEntry_, "INSERT INTO entries(id, digest, bytes) VALUES(?1, ?2, ?3)"},
         {&selectEntry_, "SELECT digest, bytes FROM entries WHERE id = ?1"},
+        {&selectTail_,
+         "SELECT id, digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id"},
         {&insertOrigin_, "INSERT INTO origins(origin) VALUES(?1)"},
         {&insertBranch_,
          "INSERT INTO branches(origin, parent, first, last, last_digest, greatest_count) "
@@ -81,15 +84,55 @@ Status Chain::readRows() {
         record.id = rows->integer(0);
         record.origin = *origin;
         if (!rows->isNull(2)) {
+            const auto last = static_cast<std::uint64_t>(rows->integer(5));
             record.branches.push_back({rows->integer(2),
                                        rows->integer(3),
                                        static_cast<std::uint64_t>(rows->integer(4)),
-                                       static_cast<std::uint64_t>(rows->integer(5)),
+                                       last,
                                        *digest,
                                        static_cast<std::uint64_t>(rows->integer(7)),
-                                       false});
+                                       false,
+                                       last});
+            if (Status read = readEnd(record.branches.back()); !read) {
+                return read;
+            }
         }
     }
+}
+
+// Checks the last entry that the row tells of, and finds those behind it.
+Status Chain::readEnd(Branch& branch) {
+    const std::int64_t first = branch.entryId(branch.rowLast);
+    selectTail_.reset();
+    selectTail_.bind(1, first).bind(2, branch.entryId(kGreatestStoredSeq));
+    bool isEndThere = false;
+    while (true) {
+        const Result<bool> row = selectTail_.step();
+        if (!row) {
+            return row.error();
+        }
+        if (!*row) {
+            break;
+        }
+        const auto digest = Digest::fromBytes(selectTail_.bytes(1));
+        if (selectTail_.integer(0) == first) {
+            isEndThere = digest == branch.lastDigest;
+            continue;
+        }
+        const Result<journal::EntryView> entry = journal::readEntry(selectTail_.bytes(2));
+        if (!digest || !entry || selectTail_.integer(0) != branch.entryId(branch.last + 1)) {
+            hasDamagedEnd_ = true;
+            break;
+        }
+        ++branch.last;
+        branch.lastDigest = *digest;
+        if (journal::standing(*entry) == journal::Standing::Counts) {
+            branch.greatestCount = std::max(branch.greatestCount, entry->count);
+        }
+    }
+    selectTail_.reset();
+    hasDamagedEnd_ = hasDamagedEnd_ || !isEndThere;
+    return {};
 }
 
 OriginRecord* Chain::find(const Origin& origin) {
@@ -260,7 +303,7 @@ Result<Branch*> Chain::branchBehind(OriginRecord& record, const Link& link, std:
         return made.error();
     }
     record.branches.push_back(
-        {connection_->lastRowId(), parent, seq, seq - 1, link.digest, 0, false});
+        {connection_->lastRowId(), parent, seq, seq - 1, link.digest, 0, false, seq - 1});
     return &record.branches.back();
 }
 
@@ -297,6 +340,22 @@ Status Chain::finish() {
         if (Status written = updateBranch_.execute(); !written) {
             return written;
         }
+        branch->isChanged = false;
+        branch->rowLast = branch->last;
+    }
+    changed_.clear();
+    return {};
+}
+
+Status Chain::finishTap() {
+    constexpr std::uint64_t kMostBehindRow = 64;
+    const bool isDue = std::any_of(changed_.begin(), changed_.end(), [](const Branch* branch) {
+        return branch->rowLast < branch->first || branch->last - branch->rowLast >= kMostBehindRow;
+    });
+    if (isDue) {
+        return finish();
+    }
+    for (Branch* branch : changed_) {
         branch->isChanged = false;
     }
     changed_.clear();

@@ -23,7 +23,9 @@ struct Branch {
     std::uint64_t last = 0;
     Digest lastDigest;
     std::uint64_t greatestCount = 0;
-    bool isChanged = false; // its row is to be written
+    bool isChanged = false; // in the open transaction
+    std::uint64_t rowLast =
+        0; // what its row says: entries behind it are found when the file is opened
 
     [[nodiscard]] bool owns(std::uint64_t seq) const { return first <= seq && seq <= last; }
     [[nodiscard]] std::int64_t entryId(std::uint64_t seq) const {
@@ -89,21 +91,28 @@ public:
                                       std::uint64_t seq,
                                       BytesView bytes,
                                       const Digest& digest);
-    // Writes the rows of the branches that changed.
+    // Writes the rows of the branches that changed. A tap on a tablet leaves its branch's row as it
+    // is for a while: that is a page less to write each time.
     [[nodiscard]] Status finish();
+    [[nodiscard]] Status finishTap();
+    // The last entry of some branch is not what its row says: the file was damaged.
+    [[nodiscard]] bool hasDamagedEnd() const { return hasDamagedEnd_; }
 
 private:
     explicit Chain(Connection& connection) : connection_(&connection) {}
     [[nodiscard]] Status prepare();
     [[nodiscard]] Status readRows();
+    [[nodiscard]] Status readEnd(Branch& branch);
     [[nodiscard]] Result<Branch*>
     branchBehind(OriginRecord& record, const Link& link, std::uint64_t seq);
 
     Connection* connection_;
     std::map<journal::Origin, OriginRecord> origins_;
     std::vector<Branch*> changed_;
+    bool hasDamagedEnd_ = false;
     Statement insertEntry_;
     Statement selectEntry_;
+    Statement selectTail_;
     Statement insertOrigin_;
     Statement insertBranch_;
     Statement updateBranch_;

@@ -76,7 +76,9 @@ Status Database::found(const Founding& founding) {
         return made;
     }
     const bool isStation = founding.role == Role::Station;
-    const journal::Origin own{isStation ? 's' : 't', founding.device.value_or(deviceFrom(surroundings_->randomBytes(8))), 1};
+    const journal::Origin own{isStation ? 's' : 't',
+                              founding.device.value_or(deviceFrom(surroundings_->randomBytes(8))),
+                              1};
     const Bytes history = surroundings_->randomBytes(16);
     const std::pair<const char*, std::string> all[] = {
         {"role", std::string(isStation ? kRoleStation : kRoleField)},
@@ -235,7 +237,7 @@ Status Database::checkToken() {
     for (std::string token; std::getline(beside, token);) {
         isKnown = isKnown || (!token.empty() && token == inFile);
     }
-    if (!isKnown || mark != surroundings_->fileMark(path_)) {
+    if (!isKnown || mark != surroundings_->fileMark(path_) || chain_->hasDamagedEnd()) {
         if (Status taken = takeNewEpoch(0); !taken) {
             return taken;
         }

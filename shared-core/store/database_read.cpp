@@ -73,15 +73,16 @@ Result<journal::Run> Database::readRun(const journal::Segment& segment,
                                        std::size_t mostBytes) {
     journal::Run run{segment.origin, from, {}, {}};
     OriginRecord* record = chain_->find(segment.origin);
-    const Result<Branch*> found =
-        record == nullptr ? Result<Branch*>(nullptr)
-                          : chain_->holder(*record, segment.last, segment.lastDigest);
+    const Result<Branch*> found = record == nullptr
+                                      ? Result<Branch*>(nullptr)
+                                      : chain_->holder(*record, segment.last, segment.lastDigest);
     if (!found) {
         return found.error();
     }
     const Branch* branch = *found;
     if (branch == nullptr || !branch->owns(from)) {
-        return Error{ErrorCode::NotFound, "These entries are not held here.", segment.origin.text()};
+        return Error{
+            ErrorCode::NotFound, "These entries are not held here.", segment.origin.text()};
     }
     Result<Statement> rows = connection_->prepare(
         "SELECT digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id");
@@ -307,11 +308,12 @@ Status Database::eachEntry(const std::function<bool(const Digest&, BytesView)>& 
         Result<Statement> rows = connection_->prepare(
             isForked
                 ? "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id >> 40 = b.id "
-                  "AND e.id BETWEEN (b.id << 40) AND (b.id << 40) + b.last WHERE b.origin = ?1 "
+                  "AND e.id BETWEEN (b.id << 40) AND (b.id << 40) + 1099511627775 WHERE b.origin = "
+                  "?1 "
                   "ORDER BY e.id & 1099511627775, e.digest"
                 : "SELECT e.digest, e.bytes FROM branches b JOIN entries e ON e.id BETWEEN (b.id "
                   "<< 40) AND "
-                  "(b.id << 40) + b.last WHERE b.origin = ?1 ORDER BY e.id");
+                  "(b.id << 40) + 1099511627775 WHERE b.origin = ?1 ORDER BY e.id");
         if (!rows) {
             return rows.error();
         }

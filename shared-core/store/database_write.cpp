@@ -147,7 +147,10 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
         places.push_back(entry.place());
     }
     plantedSeq_ = seq;
-    if (Status finished = finishInside(); !finished) {
+    if (Status finished = acts.size() == 1 ? chain_->finishTap() : chain_->finish(); !finished) {
+        return finished.error();
+    }
+    if (Status finished = derived_->finish(*chain_); !finished) {
         return finished.error();
     }
     if (Status done = transaction->commit(); !done) {

@@ -13,10 +13,25 @@ namespace bullace::store {
 
 namespace {
 
+// Takes the members of the outermost object one by one, as their values are complete; false ends
+// the reading.
+class MemberSink {
+public:
+    virtual ~MemberSink() = default;
+    MemberSink() = default;
+    MemberSink(const MemberSink&) = delete;
+    MemberSink& operator=(const MemberSink&) = delete;
+    MemberSink(MemberSink&&) = delete;
+    MemberSink& operator=(MemberSink&&) = delete;
+    virtual bool take(std::string_view name, Bytes value) = 0;
+};
+
 // Receives the events of nlohmann's reader and builds the CBOR of each finished list or map on a
-// stack of its own.
+// stack of its own. With a sink, the text must be an object, whose members go to the sink instead.
 class CborBuilder : public nlohmann::json_sax<nlohmann::json> {
 public:
+    explicit CborBuilder(MemberSink* sink = nullptr) : sink_(sink) {}
+
     bool null() override { return item(journal::nullValue()); }
     bool boolean(bool value) override { return item(journal::booleanValue(value)); }
     bool number_integer(number_integer_t value) override {
@@ -87,6 +102,7 @@ private:
         if (stack_.size() > limits_.depth) {
             return fail("lists or objects are nested too deep");
         }
+        isObject_ = stack_.empty() ? isMap : isObject_;
         stack_.push_back({isMap, {}, {}, {}});
         return countElement();
     }
@@ -101,14 +117,22 @@ private:
         }
         if (stack_.empty()) {
             result_ = std::move(value);
-        } else if (stack_.back().isMap) {
-            stack_.back().members.add(stack_.back().key, std::move(value));
+            return sink_ == nullptr || isObject_ ||
+                   fail("it is no object with the fields of an entry");
+        }
+        Open& top = stack_.back();
+        if (!top.isMap) {
+            top.items.push_back(std::move(value));
+        } else if (sink_ != nullptr && stack_.size() == 1) {
+            return sink_->take(top.key, std::move(value));
         } else {
-            stack_.back().items.push_back(std::move(value));
+            top.members.add(top.key, std::move(value));
         }
         return true;
     }
 
+    MemberSink* sink_;
+    bool isObject_ = false; // the outermost value is one
     CborLimits limits_;
     std::size_t elements_ = 0;
     std::vector<Open> stack_;
@@ -122,11 +146,15 @@ Error badField(std::string_view name, std::string_view wanted) {
             {}};
 }
 
+Error twice(std::string_view name) {
+    return {ErrorCode::InvalidInput, "\"" + std::string(name) + "\" stands twice.", {}};
+}
+
 // Takes the fields of one line as they come. Each taker returns false where the value has not the
 // field's type.
-class LineReader {
+class LineReader : public MemberSink {
 public:
-    Status take(std::string_view name, BytesView value) {
+    bool take(std::string_view name, Bytes value) override {
         static constexpr struct {
             std::string_view name;
             bool (LineReader::*taker)(BytesView);
@@ -147,15 +175,22 @@ public:
             {"digest", &LineReader::digest, "64 lower-case hex digits"},
         };
         for (std::size_t i = 0; i < std::size(kFields); ++i) {
-            if (kFields[i].name == name) {
-                seen_ |= 1U << i;
-                return (this->*kFields[i].taker)(value) ? Status{}
-                                                        : badField(name, kFields[i].wanted);
+            if (kFields[i].name != name) {
+                continue;
             }
+            if ((seen_ >> i & 1U) != 0) {
+                error_ = twice(name);
+            } else if (!(this->*kFields[i].taker)(value)) {
+                error_ = badField(name, kFields[i].wanted);
+            }
+            seen_ |= 1U << i;
+            return !error_;
         }
-        extra_.add(name, Bytes(value));
-        return {};
+        extra_.add(name, std::move(value));
+        return true;
     }
+
+    [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
     Result<EntryLine> finish() {
         static constexpr std::pair<unsigned, std::string_view> kNeeded[] = {
@@ -168,6 +203,9 @@ public:
         }
         if (line_.entry.value.empty()) {
             line_.entry.value = journal::nullValue();
+        }
+        if (extra_.hasRepeatedKey()) {
+            return twice("A further field");
         }
         if (!extra_.isEmpty()) {
             line_.entry.extra = extra_.bytes();
@@ -272,43 +310,41 @@ private:
         return line_.digest.has_value();
     }
 
+    std::optional<Error> error_;
     EntryLine line_;
     journal::MapValue extra_;
     unsigned seen_ = 0;
 };
 
-} // namespace
-
-Result<Bytes> readJson(std::string_view text) {
+Status parse(std::string_view text, CborBuilder& builder) {
     if (text.size() > 4 * journal::kGreatestEntryBytes) {
         return Error{ErrorCode::BeyondLimit, "It is longer than an entry can be (64 KiB).", {}};
     }
-    CborBuilder builder;
-    const bool isRead = nlohmann::json::sax_parse(text.begin(), text.end(), &builder);
-    if (!isRead) {
+    if (!nlohmann::json::sax_parse(text.begin(), text.end(), &builder)) {
         return Error{ErrorCode::InvalidInput, "It cannot be read: " + builder.failure() + ".", {}};
+    }
+    return {};
+}
+
+} // namespace
+
+Result<Bytes> readJson(std::string_view text) {
+    CborBuilder builder;
+    if (Status parsed = parse(text, builder); !parsed) {
+        return parsed.error();
     }
     return builder.take();
 }
 
 Result<EntryLine> readEntryLine(std::string_view text) {
-    const Result<Bytes> value = readJson(text);
-    if (!value) {
-        return value.error();
-    }
-    CborReader in(*value, CborLimits{.elements = 4 * journal::kGreatestEntryBytes});
-    CborType type{};
-    std::size_t members = 0;
-    if (!in.peek(type) || type != CborType::Map || !in.map(members)) {
-        return Error{ErrorCode::InvalidInput, "It is no object with the fields of an entry.", {}};
-    }
     LineReader reader;
-    std::string_view name;
-    BytesView item;
-    for (std::size_t i = 0; i < members && in.text(name) && in.any(item); ++i) {
-        if (Status taken = reader.take(name, item); !taken) {
-            return taken.error();
-        }
+    CborBuilder builder(&reader);
+    const Status parsed = parse(text, builder);
+    if (reader.error()) {
+        return *reader.error();
+    }
+    if (!parsed) {
+        return parsed.error();
     }
     return reader.finish();
 }

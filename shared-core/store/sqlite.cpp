@@ -100,16 +100,34 @@ Result<Connection> Connection::openScratch(const std::string& path, const std::s
 
 Connection::Connection(Connection&& other) noexcept
     : handle_(std::exchange(other.handle_, nullptr)),
-      path_(std::move(other.path_)) {}
+      path_(std::move(other.path_)),
+      begin_(std::exchange(other.begin_, nullptr)),
+      commit_(std::exchange(other.commit_, nullptr)) {}
 
 Connection& Connection::operator=(Connection&& other) noexcept {
     std::swap(handle_, other.handle_);
     std::swap(path_, other.path_);
+    std::swap(begin_, other.begin_);
+    std::swap(commit_, other.commit_);
     return *this;
 }
 
 Connection::~Connection() {
+    sqlite3_finalize(begin_);
+    sqlite3_finalize(commit_);
     sqlite3_close_v2(handle_);
+}
+
+Status Connection::runKept(sqlite3_stmt*& statement, const char* sql) {
+    if (statement == nullptr &&
+        sqlite3_prepare_v3(handle_, sql, -1, SQLITE_PREPARE_PERSISTENT, &statement, nullptr) !=
+            SQLITE_OK) {
+        return failure();
+    }
+    const bool isDone = sqlite3_step(statement) == SQLITE_DONE;
+    Status status = isDone ? Status{} : Status{failure()};
+    sqlite3_reset(statement);
+    return status;
 }
 
 Status Connection::run(const char* sql) {
@@ -221,6 +239,15 @@ std::int64_t Statement::integer(int column) const {
     return sqlite3_column_int64(handle_, column);
 }
 
+bool Statement::isSame(const Statement& other, int column) const {
+    const int type = sqlite3_column_type(handle_, column);
+    if (type != sqlite3_column_type(other.handle_, column)) {
+        return false;
+    }
+    return type == SQLITE_INTEGER ? integer(column) == other.integer(column)
+                                  : text(column) == other.text(column);
+}
+
 int Statement::columns() const {
     return sqlite3_column_count(handle_);
 }
@@ -242,7 +269,7 @@ bool Statement::isNull(int column) const {
 }
 
 Result<Transaction> Transaction::begin(Connection& connection) {
-    if (Status begun = connection.run("BEGIN IMMEDIATE"); !begun) {
+    if (Status begun = connection.runKept(connection.begin_, "BEGIN IMMEDIATE"); !begun) {
         return begun.error();
     }
     return Transaction(connection);
@@ -258,7 +285,7 @@ Transaction::~Transaction() {
 }
 
 Status Transaction::commit() {
-    if (Status done = connection_->run("COMMIT"); !done) {
+    if (Status done = connection_->runKept(connection_->commit_, "COMMIT"); !done) {
         return done;
     }
     connection_ = nullptr;

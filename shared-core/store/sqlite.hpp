@@ -55,8 +55,14 @@ public:
 private:
     Connection(sqlite3* handle, std::string path) : handle_(handle), path_(std::move(path)) {}
 
+    friend class Transaction;
+    // BEGIN IMMEDIATE and COMMIT, prepared once: a tap on a tablet is one transaction.
+    [[nodiscard]] Status runKept(sqlite3_stmt*& statement, const char* sql);
+
     sqlite3* handle_ = nullptr;
     std::string path_;
+    sqlite3_stmt* begin_ = nullptr;
+    sqlite3_stmt* commit_ = nullptr;
 };
 
 // A prepared statement. bind() counts parameters from 1, columns count from 0. A failed bind is
@@ -86,6 +92,8 @@ public:
     [[nodiscard]] BytesView bytes(int column) const;       // likewise
     [[nodiscard]] bool isNull(int column) const;
     [[nodiscard]] int columns() const;
+    // Whether a column has the same type and value in another statement's row.
+    [[nodiscard]] bool isSame(const Statement& other, int column) const;
 
 private:
     friend class Connection;

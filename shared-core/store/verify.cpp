@@ -101,8 +101,8 @@ private:
                 break;
             }
             const auto seq = static_cast<std::uint64_t>(rows.integer(0)) & kGreatestStoredSeq;
-            checkEntry(record, branch, rows, seq, expected, digest);
             const Result<EntryView> entry = journal::readEntry(rows.bytes(2));
+            checkEntry(record, branch, rows, entry, seq, expected, digest);
             if (entry) {
                 if (Status taken = each(record, branch, *entry); !taken) {
                     return taken;
@@ -138,13 +138,13 @@ private:
     void checkEntry(const OriginRecord& record,
                     const Branch& branch,
                     const Statement& rows,
+                    const Result<EntryView>& entry,
                     std::uint64_t seq,
                     std::uint64_t expected,
                     Digest& digest) {
         if (seq != expected) {
             report(verdict_, nameOf(record, expected) + " is missing.");
         }
-        const Result<EntryView> entry = journal::readEntry(rows.bytes(2));
         digest = journal::chainDigest(digest, rows.bytes(2));
         const auto stored = Digest::fromBytes(rows.bytes(1));
         if (seq > branch.last || !entry || entry->origin != record.origin || entry->seq != seq ||
@@ -168,28 +168,24 @@ Result<std::vector<std::string>> differences(Connection& held, Connection& made,
     if (!a || !b) {
         return a ? b.error() : a.error();
     }
-    const auto rowOf = [](Statement& rows) -> Result<std::vector<std::string>> {
-        const Result<bool> has = rows.step();
-        if (!has) {
-            return has.error();
-        }
-        std::vector<std::string> columns;
-        for (int i = 0; *has && i < rows.columns(); ++i) {
-            columns.emplace_back(rows.text(i));
-        }
-        return columns;
-    };
     std::vector<std::string> names;
     while (names.size() < kMostFaults) {
-        const Result<std::vector<std::string>> left = rowOf(*a);
-        const Result<std::vector<std::string>> right = rowOf(*b);
+        const Result<bool> left = a->step();
+        const Result<bool> right = b->step();
         if (!left || !right) {
             return left ? right.error() : left.error();
         }
-        if (*left != *right) {
-            names.push_back(left->empty() ? right->at(0) : left->at(0));
+        if (!*left && !*right) {
+            break;
         }
-        if (left->empty() || right->empty()) {
+        bool isSame = *left && *right;
+        for (int i = 0; isSame && i < a->columns(); ++i) {
+            isSame = a->isSame(*b, i);
+        }
+        if (!isSame) {
+            names.emplace_back((*left ? *a : *b).text(0));
+        }
+        if (!*left || !*right) {
             break;
         }
     }

@@ -3,6 +3,7 @@
 #include "core/journal/json_value.hpp"
 #include "sync/server/control_chunks.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstring>
 #include <fcntl.h>
@@ -214,11 +215,15 @@ askServer(const std::string& databasePath, const OfficeRequest& request, OfficeS
     bool isSent = writeChunk(socket, 'R', encodeRequest(request));
     if (request.verb == "import") {
         Bytes block(kGreatestChunk, '\0');
+        std::uint64_t lines = 0;
         while (isSent && (streams.in.read(block.data(), kGreatestChunk), streams.in.gcount() > 0)) {
-            isSent = writeChunk(
-                socket,
-                'I',
-                BytesView(block).substr(0, static_cast<std::size_t>(streams.in.gcount())));
+            const BytesView part =
+                BytesView(block).substr(0, static_cast<std::size_t>(streams.in.gcount()));
+            isSent = writeChunk(socket, 'I', part);
+            lines += static_cast<std::uint64_t>(std::count(part.begin(), part.end(), '\n'));
+            if (streams.progress) {
+                isSent = isSent && streams.progress(lines, 0);
+            }
         }
     }
     static_cast<void>(

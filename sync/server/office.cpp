@@ -147,7 +147,8 @@ int Office::run(const OfficeRequest& request, OfficeStreams streams) {
 
 int Office::importLines(const OfficeRequest& request, OfficeStreams& streams) {
     const std::string name = request.option("name");
-    const Result<store::ImportReport> report = database_.importLines(streams.in, name, {});
+    const Result<store::ImportReport> report =
+        database_.importLines(streams.in, name, streams.progress);
     if (!report) {
         return tellFailure(streams.err, report.error());
     }
@@ -180,7 +181,7 @@ int Office::importLines(const OfficeRequest& request, OfficeStreams& streams) {
 }
 
 int Office::exportLines(OfficeStreams& streams) {
-    const Status done = database_.exportLines(streams.out, {});
+    const Status done = database_.exportLines(streams.out, streams.progress);
     return done ? 0 : tellFailure(streams.err, done.error());
 }
 

@@ -39,6 +39,7 @@ struct OfficeStreams {
     std::istream& in;
     std::ostream& out;
     std::ostream& err;
+    store::Progress progress = {}; // told of lines while something long goes on
 };
 
 class Office {

@@ -8,5 +8,8 @@ namespace bullace::bench {
 // demo  Folder with the demo station's journals.
 void runSyncBenches(const std::string& demo);
 void runStoreBenches();
+// Imports a file into a new station and writes the seconds and MiB it took, as two doubles, to
+// standard output.
+void importAlone(const std::string& database, const std::string& lines);
 
 } // namespace bullace::bench

@@ -5,6 +5,10 @@
 #include <string>
 
 int main(int count, char** words) {
+    if (count == 4 && std::string(words[1]) == "import-alone") {
+        bullace::bench::importAlone(words[2], words[3]);
+        return 0;
+    }
     const std::string which = count > 2 ? words[2] : "all";
     if (count < 2 || (which != "all" && which != "store" && which != "sync")) {
         std::fprintf(stderr,
