@@ -109,7 +109,7 @@ int syncOnce(const SyncOptions& options, Terminal& terminal) {
             const std::uint64_t done = summary.sentEntries + summary.receivedEntries;
             tell(done, 0);
             if (options.stopAfter && done >= *options.stopAfter) {
-                cancel.cancel();
+                cancel.cut();
             }
         }};
     const sync::net::SyncOutcome outcome = server::syncDevice(**journal, wish, cancel);

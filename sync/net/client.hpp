@@ -21,9 +21,14 @@ class Cancel {
 public:
     void cancel() { isCancelled_ = true; }
     [[nodiscard]] bool isCancelled() const { return isCancelled_; }
+    // Breaks the line off where it is, without a word to the station, as a lost network does: for
+    // showing and testing that the next sync goes on. Looked at after each step of a sync.
+    void cut() { isCut_ = true; }
+    [[nodiscard]] bool isCut() const { return isCut_; }
 
 private:
     std::atomic<bool> isCancelled_ = false;
+    std::atomic<bool> isCut_ = false;
 };
 
 struct StationPlace {

@@ -24,6 +24,7 @@ public:
             std::unique_ptr<asio::ssl::context> context,
             const Cancel& cancel)
         : options_(options),
+          cancel_(cancel),
           dialing_(std::move(context), options.place, options.stationKey, Purpose::Sync, cancel) {}
 
     SyncOutcome run(Replica& replica, const std::function<void(const Summary&)>& progress);
@@ -36,6 +37,7 @@ private:
     void finish(Status status);
 
     const SyncOptions& options_;
+    const Cancel& cancel_;
     Dialing dialing_;
     std::shared_ptr<Link> link_;
     SyncOutcome outcome_;
@@ -56,6 +58,9 @@ SyncOutcome Syncing::run(Replica& replica, const std::function<void(const Summar
         asio::post(io, [this, answer] { link_->answer(std::move(*answer)); });
         if (progress) {
             progress(request->summary);
+        }
+        if (cancel_.isCut()) {
+            asio::post(io, [this] { link_->cut(); });
         }
     }
     network.join();

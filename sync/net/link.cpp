@@ -162,6 +162,12 @@ void Link::broken(const error_code& error) {
     stream_.next_layer().cancel(ignored);
 }
 
+void Link::cut() {
+    if (!status_) {
+        broken(asio::error::connection_reset);
+    }
+}
+
 void Link::answer(Answer answer) {
     if (!status_) {
         apply(session_->onAnswer(std::move(answer), monotonicNow()));

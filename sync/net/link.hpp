@@ -34,6 +34,7 @@ public:
     void answer(Answer answer);
     void tick();
     void stop(Reason reason);
+    void cut(); // as if the network had broken here
     [[nodiscard]] const Summary& summary() const { return session_->summary(); }
     [[nodiscard]] bool isOver() const { return status_.has_value(); }
 
