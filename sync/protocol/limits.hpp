@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/journal/entry.hpp"
+#include "core/journal/standing.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -26,7 +27,7 @@ inline constexpr std::size_t kVectorEnds = 10'000;
 inline constexpr std::size_t kPieceBytes = 65'536;
 inline constexpr std::size_t kNameBytes = 128;
 inline constexpr std::size_t kReasonBytes = 512;
-inline constexpr std::uint64_t kGreatestSeq = std::uint64_t{1} << 48U;
+using journal::kGreatestSeq;
 inline constexpr std::uint64_t kGreatestPhotoBytes = std::uint64_t{1} << 30U;
 
 // What may be under way in one session.
