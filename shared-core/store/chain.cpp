@@ -9,132 +9,6 @@ namespace bullace::store {
 
 using journal::Origin;
 
-namespace {
-
-Error damaged(const Connection& connection, std::string detail) {
-    return {ErrorCode::Damaged,
-            "The journals in \"" + connection.path() +
-                "\" do not hang together. Keep the file as it is, and run `bullace verify` on it.",
-            std::move(detail)};
-}
-
-} // namespace
-
-Result<Chain> Chain::load(Connection& connection) {
-    Chain chain(connection);
-    if (Status ready = chain.prepare(); !ready) {
-        return ready.error();
-    }
-    if (Status read = chain.readRows(); !read) {
-        return read.error();
-    }
-    return chain;
-}
-
-Status Chain::prepare() {
-    const auto make = [this](Statement& into, std::string_view sql) -> Status {
-        Result<Statement> made = connection_->prepare(sql);
-        if (!made) {
-            return made.error();
-        }
-        into = std::move(*made);
-        return {};
-    };
-    const std::pair<Statement*, std::string_view> all[] = {
-        {&insertEntry_, "INSERT INTO entries(id, digest, bytes) VALUES(?1, ?2, ?3)"},
-        {&selectEntry_, "SELECT digest, bytes FROM entries WHERE id = ?1"},
-        {&selectTail_,
-         "SELECT id, digest, bytes FROM entries WHERE id >= ?1 AND id <= ?2 ORDER BY id"},
-        {&insertOrigin_, "INSERT INTO origins(origin) VALUES(?1)"},
-        {&insertBranch_,
-         "INSERT INTO branches(origin, parent, first, last, last_digest, greatest_count) "
-         "VALUES(?1, ?2, ?3, ?4, ?5, 0)"},
-        {&updateBranch_,
-         "UPDATE branches SET last = ?2, last_digest = ?3, greatest_count = ?4 WHERE id = ?1"},
-    };
-    for (const auto& [into, sql] : all) {
-        if (Status made = make(*into, sql); !made) {
-            return made;
-        }
-    }
-    return {};
-}
-
-Status Chain::readRows() {
-    Result<Statement> rows = connection_->prepare(
-        "SELECT o.id, o.origin, b.id, b.parent, b.first, b.last, b.last_digest, b.greatest_count "
-        "FROM origins o LEFT JOIN branches b ON b.origin = o.id ORDER BY b.id");
-    if (!rows) {
-        return rows.error();
-    }
-    while (true) {
-        const Result<bool> row = rows->step();
-        if (!row) {
-            return row.error();
-        }
-        if (!*row) {
-            return {};
-        }
-        const auto origin = journal::readOrigin(rows->text(1));
-        const auto digest = Digest::fromBytes(rows->bytes(6));
-        if (!origin || (!rows->isNull(2) && !digest)) {
-            return damaged(*connection_, "origins or branches");
-        }
-        OriginRecord& record = origins_[*origin];
-        record.id = rows->integer(0);
-        record.origin = *origin;
-        if (!rows->isNull(2)) {
-            const auto last = static_cast<std::uint64_t>(rows->integer(5));
-            record.branches.push_back({rows->integer(2),
-                                       rows->integer(3),
-                                       static_cast<std::uint64_t>(rows->integer(4)),
-                                       last,
-                                       *digest,
-                                       static_cast<std::uint64_t>(rows->integer(7)),
-                                       false,
-                                       last});
-            if (Status read = readEnd(record.branches.back()); !read) {
-                return read;
-            }
-        }
-    }
-}
-
-// Checks the last entry that the row tells of, and finds those behind it.
-Status Chain::readEnd(Branch& branch) {
-    const std::int64_t first = branch.entryId(branch.rowLast);
-    selectTail_.reset();
-    selectTail_.bind(1, first).bind(2, branch.entryId(kGreatestStoredSeq));
-    bool isEndThere = false;
-    while (true) {
-        const Result<bool> row = selectTail_.step();
-        if (!row) {
-            return row.error();
-        }
-        if (!*row) {
-            break;
-        }
-        const auto digest = Digest::fromBytes(selectTail_.bytes(1));
-        if (selectTail_.integer(0) == first) {
-            isEndThere = digest == branch.lastDigest;
-            continue;
-        }
-        const Result<journal::EntryView> entry = journal::readEntry(selectTail_.bytes(2));
-        if (!digest || !entry || selectTail_.integer(0) != branch.entryId(branch.last + 1)) {
-            hasDamagedEnd_ = true;
-            break;
-        }
-        ++branch.last;
-        branch.lastDigest = *digest;
-        if (journal::standing(*entry) == journal::Standing::Counts) {
-            branch.greatestCount = std::max(branch.greatestCount, entry->count);
-        }
-    }
-    selectTail_.reset();
-    hasDamagedEnd_ = hasDamagedEnd_ || !isEndThere;
-    return {};
-}
-
 OriginRecord* Chain::find(const Origin& origin) {
     const auto found = origins_.find(origin);
     return found == origins_.end() ? nullptr : &found->second;
@@ -171,6 +45,45 @@ std::vector<journal::Segment> Chain::segments(const Origin& origin) const {
     if (found != origins_.end()) {
         for (const Branch& branch : found->second.branches) {
             parts.push_back({origin, branch.first, branch.last, branch.lastDigest});
+        }
+    }
+    return parts;
+}
+
+Result<std::vector<journal::Part>> Chain::missing(const Origin& origin,
+                                                  std::span<const journal::BranchEnd> held) {
+    std::vector<journal::Part> parts;
+    OriginRecord* record = find(origin);
+    if (record == nullptr) {
+        return parts;
+    }
+    std::map<std::int64_t, std::uint64_t>
+        covered; // branch to the last of its seqs that is held there
+    for (const journal::BranchEnd& end : held) {
+        const Result<Branch*> branch = holder(*record, end.seq, end.digest);
+        if (!branch) {
+            return branch.error();
+        }
+        if (*branch != nullptr) {
+            std::uint64_t& last = covered[(*branch)->id];
+            last = std::max(last, end.seq);
+        }
+    }
+    // Children stand behind their parents: whoever holds some of a branch holds its parent up to
+    // where it left.
+    for (auto branch = record->branches.rbegin(); branch != record->branches.rend(); ++branch) {
+        const auto own = covered.find(branch->id);
+        if (own != covered.end() && branch->parent != 0) {
+            std::uint64_t& last = covered[branch->parent];
+            last = std::max(last, branch->first - 1);
+        }
+    }
+    for (const Branch& branch : record->branches) {
+        const auto own = covered.find(branch.id);
+        const std::uint64_t from =
+            own == covered.end() ? branch.first : std::max(branch.first, own->second + 1);
+        if (from <= branch.last) {
+            parts.push_back({{origin, branch.first, branch.last, branch.lastDigest}, from});
         }
     }
     return parts;
@@ -214,7 +127,7 @@ Result<StoredEntry> Chain::entryAt(std::int64_t id) {
     }
     const auto digest = *row ? Digest::fromBytes(selectEntry_.bytes(0)) : std::nullopt;
     if (!digest) {
-        return damaged(*connection_, "entry " + std::to_string(id));
+        return damaged("entry " + std::to_string(id));
     }
     return StoredEntry{*digest, selectEntry_.bytes(1)};
 }

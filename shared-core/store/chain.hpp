@@ -9,6 +9,7 @@
 #include <deque>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -65,6 +66,11 @@ public:
     obtain(const journal::Origin& origin); // makes it where it is not there
 
     [[nodiscard]] journal::Vector vector() const;
+    // What somebody lacks of an origin who holds these ends and, by the chain, all before them;
+    // what an entry follows on stands in the same or an earlier part. Ends that are not held here
+    // say nothing.
+    [[nodiscard]] Result<std::vector<journal::Part>>
+    missing(const journal::Origin& origin, std::span<const journal::BranchEnd> held);
     [[nodiscard]] std::vector<journal::Segment> segments(const journal::Origin& origin) const;
     [[nodiscard]] std::uint64_t greatestCount() const;
     [[nodiscard]] std::uint32_t greatestEpoch(std::uint64_t device) const; // 0 where there is none
@@ -101,6 +107,7 @@ public:
 private:
     explicit Chain(Connection& connection) : connection_(&connection) {}
     [[nodiscard]] Status prepare();
+    [[nodiscard]] Error damaged(std::string detail) const;
     [[nodiscard]] Status readRows();
     [[nodiscard]] Status readEnd(Branch& branch);
     [[nodiscard]] Result<Branch*>

@@ -34,8 +34,8 @@ enum class Role { Field, Station };
 // What a journal file is told when it is made.
 struct Founding {
     Role role = Role::Field;
-    std::string station; // its name; empty on a device that is not paired yet
-    std::string zone;    // IANA time zone of the station
+    std::string station;                 // its name; empty on a device that is not paired yet
+    std::string zone;                    // IANA time zone of the station
     std::optional<std::uint64_t> device; // its digits where they are given; random otherwise
 };
 
@@ -189,6 +189,9 @@ public:
 
     [[nodiscard]] journal::Vector vector() const;
     [[nodiscard]] Result<bool> holds(const journal::BranchEnd& end);
+    // What somebody lacks who holds these ends of the origin and all before them.
+    [[nodiscard]] Result<std::vector<journal::Part>>
+    missing(const journal::Origin& origin, std::span<const journal::BranchEnd> held);
     [[nodiscard]] std::vector<journal::Segment> segments(const journal::Origin& origin) const;
     [[nodiscard]] std::uint32_t greatestEpoch(std::uint64_t device) const;
     // Entries of a segment from seq `from` on, as many as fit: at least one.

@@ -58,6 +58,11 @@ Result<bool> Database::holds(const journal::BranchEnd& end) {
     return *branch != nullptr;
 }
 
+Result<std::vector<journal::Part>> Database::missing(const journal::Origin& origin,
+                                                     std::span<const journal::BranchEnd> held) {
+    return chain_->missing(origin, held);
+}
+
 std::vector<journal::Segment> Database::segments(const journal::Origin& origin) const {
     return chain_->segments(origin);
 }

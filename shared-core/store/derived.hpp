@@ -46,6 +46,7 @@ private:
     };
 
     explicit Derived(Connection& connection) : connection_(&connection) {}
+    [[nodiscard]] Error unreadable() const;
     [[nodiscard]] Status prepare();
     [[nodiscard]] Status loadRulebook();
     [[nodiscard]] Status exclude(std::int64_t id, journal::Standing reason);

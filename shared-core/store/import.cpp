@@ -46,7 +46,8 @@ public:
             database_.recover(told.error());
             return told.error();
         }
-        // Entries under this device's own name that came from a file were written in another life of it.
+        // Entries under this device's own name that came from a file were written in another life
+        // of it.
         if (hasOwn_) {
             if (Status taken = database_.takeNewEpoch(0); !taken) {
                 return taken.error();

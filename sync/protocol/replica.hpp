@@ -26,11 +26,7 @@ struct Sender {
     std::uint64_t device = 0;
 };
 
-// A stretch to be sent: the segment from seq `from` (segment.first ≤ from ≤ segment.last) on.
-struct Part {
-    journal::Segment segment;
-    std::uint64_t from = 1;
-};
+using journal::Part;
 
 // A photo that entries name and that is not whole here; `have` bytes of it are.
 struct LackedPhoto {

@@ -27,25 +27,7 @@ Result<std::uint32_t> StoreReplica::greatestEpoch(std::uint64_t device) {
 
 Result<std::vector<sync::Part>> StoreReplica::missing(const journal::Origin& origin,
                                                       std::span<const journal::BranchEnd> held) {
-    const std::vector<journal::Segment> segments = database_.segments(origin);
-    std::vector<sync::Part> parts;
-    // An origin that is forked here goes whole: which of its branches the other side has may not
-    // follow from the ends.
-    std::uint64_t from = 1;
-    for (const journal::BranchEnd& end : held) {
-        const Result<bool> isHere =
-            segments.size() == 1 ? database_.holds(end) : Result<bool>(false);
-        if (!isHere) {
-            return isHere.error();
-        }
-        from = *isHere ? std::max(from, end.seq + 1) : from;
-    }
-    for (const journal::Segment& segment : segments) {
-        if (from <= segment.last) {
-            parts.push_back({segment, std::max(from, segment.first)});
-        }
-    }
-    return parts;
+    return database_.missing(origin, held);
 }
 
 Result<journal::Run> StoreReplica::readRun(const journal::Segment& segment,

@@ -18,11 +18,11 @@ constexpr unsigned kMap = 5;
 // The binary16 that is exactly `value`, or nothing.
 std::optional<std::uint16_t> exactHalf(float value) {
     const auto bits = std::bit_cast<std::uint32_t>(value);
-    const auto sign = static_cast<std::uint16_t>((bits >> 16U) & 0x8000U);
+    const std::uint32_t sign = (bits >> 16U) & 0x8000U;
     const int exponent = static_cast<int>((bits >> 23U) & 0xFFU) - 127;
     const std::uint32_t mantissa = bits & 0x7FFFFFU;
     if ((bits & 0x7FFFFFFFU) == 0) {
-        return sign;
+        return static_cast<std::uint16_t>(sign);
     }
     if (exponent >= -14 && exponent <= 15) {
         if ((mantissa & 0x1FFFU) != 0) {

@@ -34,6 +34,13 @@ struct Segment {
     Digest lastDigest;
 };
 
+// A stretch that is to be sent: the segment from seq `from` (segment.first ≤ from ≤ segment.last)
+// on.
+struct Part {
+    Segment segment;
+    std::uint64_t from = 1;
+};
+
 // Consecutive entries of one branch, from seq `first` on. The digest is that of the last: whoever
 // holds what stands before `first` computes the chain through the bytes and must arrive there, so
 // that neither a gap nor a changed byte gets in.
