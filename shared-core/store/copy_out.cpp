@@ -97,10 +97,8 @@ Status Database::backUp(const std::string& target, const Progress& progress) {
         }
     };
     removePartial();
-    Status made = writeBackup(partial, progress);
-    if (made) {
-        made = checkBackup(partial, progress);
-    }
+    const Result<journal::Vector> copied = writeBackup(partial, progress);
+    Status made = copied ? checkBackup(partial, *copied, progress) : Status{copied.error()};
     if (made && std::rename(partial.c_str(), target.c_str()) != 0) {
         made = cannotWrite("\"" + target + "\"", {});
     }
@@ -108,20 +106,32 @@ Status Database::backUp(const std::string& target, const Progress& progress) {
     return made;
 }
 
-Status Database::writeBackup(const std::string& partial, const Progress& progress) {
+// Copies what stands in the file at this moment, whatever is written meanwhile. Returns how far it
+// reaches.
+Result<journal::Vector> Database::writeBackup(const std::string& partial,
+                                              const Progress& progress) {
+    Result<Connection> from = Connection::openScratch(path_, surroundings_->vfs());
+    if (!from) {
+        return from.error();
+    }
+    Result<Transaction> moment = Transaction::begin(*from);
+    Result<Chain> chain = Chain::load(*from);
+    if (!moment || !chain) {
+        return moment ? chain.error() : moment.error();
+    }
     {
         Result<Connection> copy = Connection::open(partial, Access::Create);
         if (!copy) {
             return copy.error();
         }
-        if (Status copied = copyPages(*connection_, *copy, progress); !copied) {
-            return copied;
+        if (Status copied = copyPages(*from, *copy, progress); !copied) {
+            return copied.error();
         }
         // The copy is one file and has no token: whoever opens it for writing takes a new epoch.
         if (Status sealed = copy->run(
                 "UPDATE about SET value = '' WHERE key = 'token'; PRAGMA journal_mode=DELETE");
             !sealed) {
-            return sealed;
+            return sealed.error();
         }
     }
     const int file = ::open(partial.c_str(), O_RDONLY | O_CLOEXEC);
@@ -129,10 +139,15 @@ Status Database::writeBackup(const std::string& partial, const Progress& progres
     if (file >= 0) {
         ::close(file);
     }
-    return isSafe ? Status{} : cannotWrite("\"" + partial + "\"", {});
+    if (!isSafe) {
+        return cannotWrite("\"" + partial + "\"", {});
+    }
+    return chain->vector();
 }
 
-Status Database::checkBackup(const std::string& partial, const Progress& progress) {
+Status Database::checkBackup(const std::string& partial,
+                             const journal::Vector& copied,
+                             const Progress& progress) {
     Result<std::unique_ptr<Database>> copy = Database::open(partial, false, fileSurroundings());
     if (!copy) {
         return copy.error();
@@ -141,7 +156,7 @@ Status Database::checkBackup(const std::string& partial, const Progress& progres
     if (!verdict) {
         return verdict.error();
     }
-    if (!verdict->faults.empty() || (*copy)->vector() != vector()) {
+    if (!verdict->faults.empty() || (*copy)->vector() != copied) {
         return Error{ErrorCode::Damaged,
                      "The backup does not agree with the database, so it was not kept. Run "
                      "`bullace verify`.",

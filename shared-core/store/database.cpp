@@ -49,22 +49,30 @@ Result<std::unique_ptr<Database>> Database::create(const std::string& path,
         return lock.error();
     }
     database->lock_ = std::move(*lock);
-    Result<Connection> connection =
-        Connection::open(path, Access::Create, database->surroundings_->vfs());
+    if (Status made = database->createFile(founding); !made) {
+        // Half a journal is none: the next try starts from nothing.
+        database->derived_.reset();
+        database->chain_.reset();
+        database->connection_.reset();
+        database->surroundings_->remove(path);
+        return made.error();
+    }
+    return database;
+}
+
+Status Database::createFile(const Founding& founding) {
+    Result<Connection> connection = Connection::open(path_, Access::Create, surroundings_->vfs());
     if (!connection) {
         return connection.error();
     }
-    database->connection_ = std::make_unique<Connection>(std::move(*connection));
-    if (Status made = database->found(founding); !made) {
-        return made.error();
+    connection_ = std::make_unique<Connection>(std::move(*connection));
+    if (Status made = found(founding); !made) {
+        return made;
     }
-    if (Status loaded = database->load(); !loaded) {
-        return loaded.error();
+    if (Status loaded = load(); !loaded) {
+        return loaded;
     }
-    if (Status renewed = database->renewToken(); !renewed) {
-        return renewed.error();
-    }
-    return database;
+    return renewToken();
 }
 
 Status Database::found(const Founding& founding) {
@@ -138,6 +146,11 @@ Status Database::openFile(bool forWriting) {
         return connection.error();
     }
     connection_ = std::make_unique<Connection>(std::move(*connection));
+    // A reader sees the file as it is now for as long as it has it open, whatever a server writes
+    // meanwhile.
+    if (Status begun = forWriting ? Status{} : connection_->run("BEGIN"); !begun) {
+        return begun;
+    }
     if (Status checked = checkSchema(*connection_); !checked) {
         return checked;
     }

@@ -159,8 +159,9 @@ public:
     create(const std::string& path,
            const Founding& founding,
            std::unique_ptr<Surroundings> surroundings);
-    // Opening for writing takes a new epoch (and a station a new history) where the token says that
-    // the file is a copy. Errors: NotFound, InUse, ReadOnly, Damaged, NewerVersion.
+    // A reader sees the file as it was when opened. Opening for writing takes a new epoch (and a
+    // station a new history) where the token says that the file is a copy. Errors: NotFound, InUse,
+    // ReadOnly, Damaged, NewerVersion.
     [[nodiscard]] static Result<std::unique_ptr<Database>>
     open(const std::string& path, bool forWriting, std::unique_ptr<Surroundings> surroundings);
     ~Database();
@@ -243,6 +244,7 @@ private:
     Database(std::string path, std::unique_ptr<Surroundings> surroundings);
     friend class Importer;
 
+    [[nodiscard]] Status createFile(const Founding& founding);
     [[nodiscard]] Status openFile(bool forWriting);
     [[nodiscard]] Status load();
     [[nodiscard]] Status readAbout();
@@ -278,8 +280,11 @@ private:
     [[nodiscard]] Result<bool>
     layApart(const journal::Run& run, const Source& source, const std::string& reason);
     [[nodiscard]] Status finishInside();
-    [[nodiscard]] Status writeBackup(const std::string& partial, const Progress& progress);
-    [[nodiscard]] Status checkBackup(const std::string& partial, const Progress& progress);
+    [[nodiscard]] Result<journal::Vector> writeBackup(const std::string& partial,
+                                                      const Progress& progress);
+    [[nodiscard]] Status checkBackup(const std::string& partial,
+                                     const journal::Vector& copied,
+                                     const Progress& progress);
     [[nodiscard]] Result<StateRow> rowFrom(std::int64_t subject,
                                            std::string path,
                                            std::int64_t state,

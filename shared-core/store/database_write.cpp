@@ -65,6 +65,13 @@ Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts
     if (isBroken_) {
         return broken(path_);
     }
+    // A journal that went two ways is never written on: this device goes on under a new number.
+    const OriginRecord* own = chain_->find(about_.own);
+    if (own != nullptr && own->branches.size() > 1) {
+        if (Status taken = takeNewEpoch(0); !taken) {
+            return taken.error();
+        }
+    }
     Result<std::vector<journal::Place>> written = appendInside(acts, wall, grouping);
     if (!written && written.error().code != ErrorCode::InvalidInput) {
         recover(written.error());
@@ -80,13 +87,6 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
         return transaction.error();
     }
     OriginRecord* record = chain_->find(about_.own);
-    // An own origin that is forked is never written to again: a new epoch comes first.
-    if (record != nullptr && record->branches.size() > 1) {
-        return Error{ErrorCode::Refused,
-                     "This device's journal went two ways (it was restored or copied). Sync once, "
-                     "then go on.",
-                     {}};
-    }
     std::uint64_t seq =
         record == nullptr || record->branches.empty() ? 0 : record->branches[0].last;
     if (planted(Bug::SeqOutsideTransaction)) {

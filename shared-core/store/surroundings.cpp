@@ -108,6 +108,12 @@ public:
         return ::lstat(path.c_str(), &status) == 0;
     }
 
+    void remove(const std::string& path) override {
+        for (const char* tail : {"", "-wal", "-shm", "-token"}) {
+            ::unlink((path + tail).c_str());
+        }
+    }
+
     Bytes randomBytes(std::size_t count) override {
         Bytes bytes(count, '\0');
         std::size_t done = 0;

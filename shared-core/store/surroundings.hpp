@@ -40,6 +40,8 @@ public:
     // Something that differs between a file and its copy (its inode), or an empty text.
     [[nodiscard]] virtual std::string fileMark(const std::string& path) = 0;
     [[nodiscard]] virtual bool exists(const std::string& path) = 0;
+    // Takes away what was left of a file that could not be made.
+    virtual void remove(const std::string& path) = 0;
     [[nodiscard]] virtual Bytes randomBytes(std::size_t count) = 0;
     [[nodiscard]] virtual std::string vfs() const {
         return {};

@@ -21,18 +21,21 @@ constexpr const char* kDerivedTables[] = {
     "subjects", "subject_entries", "subject_heads", "uncounted", "loose_edges", "named_photos"};
 
 // Rows of the derived tables in an order and in words that do not depend on how they were made.
+// Each @ stands for the schema, the file's own or the temporary one; the first column says what a
+// row is about.
 constexpr const char* kComparedRows[] = {
-    "SELECT path, entry_count, ifnull(state, -1), ifnull(head, -1), ifnull(value, ''), "
-    "ifnull(rule, -1), "
-    "CASE entry_count WHEN 1 THEN entry ELSE 0 END FROM subjects ORDER BY path",
-    "SELECT s.path, h.entry FROM subject_heads h JOIN subjects s ON s.id = h.subject ORDER BY "
+    "SELECT path, entry_count, state, head, value, rule, CASE entry_count WHEN 1 THEN entry END "
+    "FROM @subjects "
+    "ORDER BY path",
+    "SELECT s.path, h.entry FROM @subject_heads h JOIN @subjects s ON s.id = h.subject ORDER BY "
     "s.path, h.entry",
-    "SELECT path, entry FROM (SELECT path, entry FROM subjects WHERE entry_count > 1 UNION ALL "
-    "SELECT s.path, m.entry FROM subject_entries m JOIN subjects s ON s.id = m.subject) ORDER BY "
+    "SELECT path, entry FROM (SELECT path, entry FROM @subjects WHERE entry_count > 1 UNION ALL "
+    "SELECT s.path, m.entry FROM @subject_entries m JOIN @subjects s ON s.id = m.subject) ORDER BY "
     "path, entry",
-    "SELECT 'entry ' || entry, reason FROM uncounted ORDER BY entry",
-    "SELECT 'entry ' || entry, origin, seq FROM loose_edges ORDER BY entry, origin, seq",
-    "SELECT 'photo ' || lower(hex(digest)) FROM named_photos ORDER BY digest",
+    "SELECT printf('entry %020d', entry), reason FROM @uncounted ORDER BY entry",
+    "SELECT printf('entry %020d', entry), origin, seq FROM @loose_edges ORDER BY entry, origin, "
+    "seq",
+    "SELECT 'photo ' || lower(hex(digest)) FROM @named_photos ORDER BY digest",
 };
 
 struct Walk {
@@ -161,41 +164,74 @@ private:
     Verdict& verdict_;
 };
 
-// Reads the same columns from both and tells where they differ.
-Result<std::vector<std::string>> differences(Connection& held, Connection& made, const char* sql) {
-    Result<Statement> a = held.prepare(sql);
-    Result<Statement> b = made.prepare(sql);
-    if (!a || !b) {
-        return a ? b.error() : a.error();
+std::string inSchema(std::string sql, std::string_view schema) {
+    for (std::size_t at = sql.find('@'); at != std::string::npos; at = sql.find('@')) {
+        sql.replace(at, 1, schema);
+    }
+    return sql;
+}
+
+// Reads the same rows of the file's tables and of those made anew; what the rows that differ are
+// about.
+Result<std::vector<std::string>> differences(Connection& connection, const char* sql) {
+    Result<Statement> held = connection.prepare(inSchema(sql, "main."));
+    Result<Statement> made = connection.prepare(inSchema(sql, "temp."));
+    if (!held || !made) {
+        return held ? made.error() : held.error();
     }
     std::vector<std::string> names;
-    while (names.size() < kMostFaults) {
-        const Result<bool> left = a->step();
-        const Result<bool> right = b->step();
-        if (!left || !right) {
-            return left ? right.error() : left.error();
-        }
-        if (!*left && !*right) {
-            break;
-        }
-        bool isSame = *left && *right;
-        for (int i = 0; isSame && i < a->columns(); ++i) {
-            isSame = a->isSame(*b, i);
+    Result<bool> left = held->step();
+    Result<bool> right = made->step();
+    while (left && right && (*left || *right) && names.size() < kMostFaults) {
+        const int order = !*right ? -1 : !*left ? 1 : held->text(0).compare(made->text(0));
+        bool isSame = order == 0;
+        for (int i = 1; isSame && i < held->columns(); ++i) {
+            isSame = held->isSame(*made, i);
         }
         if (!isSame) {
-            names.emplace_back((*left ? *a : *b).text(0));
+            names.emplace_back((order <= 0 ? *held : *made).text(0));
         }
-        if (!*left || !*right) {
-            break;
-        }
+        // What one side lacks is told, and the other goes on alone.
+        left = order <= 0 ? held->step() : left;
+        right = order >= 0 ? made->step() : right;
+    }
+    if (!left || !right) {
+        return left ? right.error() : left.error();
     }
     return names;
+}
+
+// Walks all entries, checks the chains, and makes the derived tables of `connection` from them.
+Status makeAnew(Connection& connection,
+                const Chain& chain,
+                Derived& derived,
+                Verdict& verdict,
+                const Progress& progress) {
+    Walk walk{progress, 0, chain.entryCount()};
+    std::uint64_t count = 0;
+    Status walked =
+        ChainWalk(connection, chain, verdict)
+            .run(walk,
+                 [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
+                     if (journal::standing(entry) == journal::Standing::Counts) {
+                         count = std::max(count, entry.count);
+                     }
+                     return derived.note(record, branch, entry);
+                 });
+    if (!walked) {
+        return walked;
+    }
+    if (count != chain.greatestCount()) {
+        report(verdict, "The device's counter does not agree with its entries.");
+    }
+    return derived.finish(chain);
 }
 
 } // namespace
 
 Result<Verdict> Database::verify(const Progress& progress) {
-    Verdict verdict;
+    // All of it through one connection and in one transaction, so that what a server writes
+    // meanwhile does not come in between.
     Result<Connection> scratch = Connection::openScratch(path_, surroundings_->vfs());
     if (!scratch) {
         return scratch.error();
@@ -204,32 +240,17 @@ Result<Verdict> Database::verify(const Progress& progress) {
         return made.error();
     }
     Result<Transaction> transaction = Transaction::begin(*scratch);
+    Result<Chain> chain = Chain::load(*scratch);
     Result<Derived> derived = Derived::load(*scratch);
-    if (!transaction || !derived) {
-        return transaction ? derived.error() : transaction.error();
+    if (!transaction || !chain || !derived) {
+        return !transaction ? transaction.error() : !chain ? chain.error() : derived.error();
     }
-    Walk walk{progress, 0, chain_->entryCount()};
-    std::uint64_t count = 0;
-    Status walked =
-        ChainWalk(*connection_, *chain_, verdict)
-            .run(walk,
-                 [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
-                     if (journal::standing(entry) == journal::Standing::Counts) {
-                         count = std::max(count, entry.count);
-                     }
-                     return derived->note(record, branch, entry);
-                 });
-    if (!walked) {
-        return walked.error();
-    }
-    if (Status finished = derived->finish(*chain_); !finished) {
-        return finished.error();
-    }
-    if (count != chain_->greatestCount()) {
-        report(verdict, "The device's counter does not agree with its entries.");
+    Verdict verdict;
+    if (Status made = makeAnew(*scratch, *chain, *derived, verdict, progress); !made) {
+        return made.error();
     }
     for (const char* sql : kComparedRows) {
-        const Result<std::vector<std::string>> names = differences(*connection_, *scratch, sql);
+        const Result<std::vector<std::string>> names = differences(*scratch, sql);
         if (!names) {
             return names.error();
         }
@@ -237,7 +258,7 @@ Result<Verdict> Database::verify(const Progress& progress) {
             report(verdict, "What is told of \"" + name + "\" does not follow from the entries.");
         }
     }
-    const Result<std::int64_t> subjects = scratch->number("SELECT count(*) FROM subjects");
+    const Result<std::int64_t> subjects = scratch->number("SELECT count(*) FROM temp.subjects");
     if (!subjects) {
         return subjects.error();
     }
@@ -261,18 +282,8 @@ Status Database::rebuild(const Progress& progress) {
         return derived.error();
     }
     Verdict verdict;
-    Walk walk{progress, 0, chain_->entryCount()};
-    Status walked =
-        ChainWalk(*connection_, *chain_, verdict)
-            .run(walk,
-                 [&](const OriginRecord& record, const Branch& branch, const EntryView& entry) {
-                     return derived->note(record, branch, entry);
-                 });
-    if (!walked) {
-        return walked;
-    }
-    if (Status finished = derived->finish(*chain_); !finished) {
-        return finished;
+    if (Status made = makeAnew(*connection_, *chain_, *derived, verdict, progress); !made) {
+        return made;
     }
     if (Status done = transaction->commit(); !done) {
         return done;

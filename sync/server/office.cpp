@@ -127,9 +127,6 @@ int Office::run(const OfficeRequest& request, OfficeStreams streams) {
     if (request.verb == "import") {
         return importLines(request, streams);
     }
-    if (request.verb == "export") {
-        return exportLines(streams);
-    }
     if (request.verb == "rule") {
         return rule(request, streams);
     }
@@ -178,11 +175,6 @@ int Office::importLines(const OfficeRequest& request, OfficeStreams& streams) {
         tellKept(streams.out, *report);
     }
     return report->refusedCount + report->waitingCount == 0 ? 0 : 1;
-}
-
-int Office::exportLines(OfficeStreams& streams) {
-    const Status done = database_.exportLines(streams.out, streams.progress);
-    return done ? 0 : tellFailure(streams.err, done.error());
 }
 
 int Office::rule(const OfficeRequest& request, OfficeStreams& streams) {

@@ -28,7 +28,7 @@ struct Serving {
 };
 
 struct OfficeRequest {
-    std::string verb; // "import", "export", "rule", "devices", "arm"
+    std::string verb; // "import", "rule", "devices", "arm"
     std::vector<std::pair<std::string, std::string>> options;
     bool wantsJson = false;
 
@@ -54,7 +54,6 @@ public:
 
 private:
     int importLines(const OfficeRequest& request, OfficeStreams& streams);
-    int exportLines(OfficeStreams& streams);
     int rule(const OfficeRequest& request, OfficeStreams& streams);
     int devices(const OfficeRequest& request, OfficeStreams& streams);
     int revoke(const OfficeRequest& request, OfficeStreams& streams);

@@ -112,8 +112,8 @@ void CborWriter::null() {
 }
 
 double halfToDouble(std::uint16_t half) {
-    const int exponent = half >> 10U & 0x1FU;
-    const int mantissa = half & 0x3FFU;
+    const auto exponent = static_cast<int>(half >> 10U & 0x1FU);
+    const auto mantissa = static_cast<int>(half & 0x3FFU);
     double value = 0;
     if (exponent == 0) {
         value = std::ldexp(mantissa, -24);
