@@ -28,7 +28,7 @@ std::uint64_t Dice::next() {
 }
 
 int Dice::between(int least, int greatest) {
-    const auto span = static_cast<std::uint64_t>(greatest - least + 1);
+    const auto span = static_cast<std::uint64_t>(greatest - least) + 1;
     return least + static_cast<int>(next() % span);
 }
 

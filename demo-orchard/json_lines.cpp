@@ -65,6 +65,7 @@ Bytes conflictValue(const PlantedConflict& conflict) {
 
 Bytes textsValue(const std::vector<std::string>& texts) {
     std::vector<Bytes> items;
+    items.reserve(texts.size());
     for (const std::string& text : texts) {
         items.push_back(textValue(text));
     }

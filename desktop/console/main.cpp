@@ -5,6 +5,7 @@
 #include "sync/server/serving.hpp"
 
 #include <CLI/CLI.hpp>
+#include <cstdio>
 #include <functional>
 #include <iostream>
 #include <unistd.h>
@@ -188,10 +189,7 @@ void addNetwork(CLI::App& app, Work& work) {
     });
 }
 
-} // namespace
-
-int main(int count, char** words) {
-    std::ios::sync_with_stdio(false);
+int runCommand(int count, char** words) {
     CLI::App app("Bullace without a screen: a vine-by-vine record, merged at the station.",
                  "bullace");
     app.require_subcommand(1);
@@ -208,20 +206,28 @@ int main(int count, char** words) {
     try {
         app.parse(count, words);
     } catch (const CLI::ParseError& error) {
-        const int status = app.exit(error, std::cout, std::cerr);
-        return status == 0 ? 0 : 2;
+        return app.exit(error, std::cout, std::cerr) == 0 ? 0 : 2;
     }
+    const int status = work(terminal);
+    terminal.out.flush();
+    if (!terminal.out) {
+        terminal.err << "bullace: The output could not be written whole.\n";
+        return 1;
+    }
+    return status;
+}
+
+} // namespace
+
+int main(int count, char** words) {
+    std::ios::sync_with_stdio(false);
     try {
-        const int status = work(terminal);
-        terminal.out.flush();
-        if (!terminal.out) {
-            terminal.err << "bullace: The output could not be written whole.\n";
-            return 1;
-        }
-        return status;
+        return runCommand(count, words);
     } catch (const std::exception& error) {
-        terminal.err << "bullace: Something went wrong that should not: " << error.what()
-                     << ". What was reported as saved is saved.\n";
+        std::fprintf(stderr,
+                     "bullace: Something went wrong that should not: %s. What was reported as "
+                     "saved is saved.\n",
+                     error.what());
         return 1;
     }
 }

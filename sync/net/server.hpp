@@ -27,6 +27,11 @@ struct KnownDevice {
 class StationHost {
 public:
     virtual ~StationHost() = default;
+    StationHost() = default;
+    StationHost(const StationHost&) = delete;
+    StationHost& operator=(const StationHost&) = delete;
+    StationHost(StationHost&&) = delete;
+    StationHost& operator=(StationHost&&) = delete;
 
     // The device with this key; nothing where none was paired. Called on the network thread, inside
     // handshakes: from memory, not from the database.
@@ -69,6 +74,8 @@ public:
     ~Server();
     Server(const Server&) = delete;
     Server& operator=(const Server&) = delete;
+    Server(Server&&) = delete;
+    Server& operator=(Server&&) = delete;
 
     [[nodiscard]] std::uint16_t port() const;
 

@@ -42,7 +42,7 @@ inline constexpr Millis kFirstFrameMs = 5'000;
 inline constexpr Millis kIdleMs = 60'000;
 inline constexpr Millis kProgressMs = 60'000; // what waits to be written must shrink within it
 inline constexpr Millis kSlowFrameMs = 20'000;
-inline constexpr std::size_t kSlowFrameBytes = 20 * 1024; // at least this in kSlowFrameMs
+inline constexpr std::size_t kSlowFrameBytes = 20'480; // at least this in kSlowFrameMs
 inline constexpr Millis kShutdownMs = 2'000;
 inline constexpr Millis kStopMs = 10'000;
 

@@ -44,6 +44,11 @@ struct PhotoPiece {
 class Replica {
 public:
     virtual ~Replica() = default;
+    Replica() = default;
+    Replica(const Replica&) = delete;
+    Replica& operator=(const Replica&) = delete;
+    Replica(Replica&&) = delete;
+    Replica& operator=(Replica&&) = delete;
 
     // The random identity of this life of the database; on a device any constant.
     virtual Result<HistoryId> history() = 0;
