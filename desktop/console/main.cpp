@@ -29,7 +29,7 @@ void addCreate(CLI::App& app, Work& work) {
         "--device", options->device, "The device's 16 hex digits, where they are known already");
     command->callback([options, &work] {
         if (!options->isField && (options->station.empty() || options->zone.empty())) {
-            throw CLI::ValidationError("create", "a station needs --station NAME and --zone ZONE");
+            throw CLI::ValidationError("A station needs --station NAME and --zone ZONE");
         }
         work = [options](Terminal& terminal) { return create(*options, terminal); };
     });
@@ -194,6 +194,9 @@ int runCommand(int count, char** words) {
                  "bullace");
     app.require_subcommand(1);
     app.fallthrough();
+    app.failure_message([](const CLI::App* /*app*/, const CLI::Error& error) {
+        return "bullace: " + std::string(error.what()) + ". `bullace --help` lists the commands.\n";
+    });
     Terminal terminal{std::cin, std::cout, std::cerr, false, ::isatty(STDERR_FILENO) == 1};
     app.add_flag(
         "--json", terminal.wantsJson, "Print for programs: one JSON document, or JSON Lines");
@@ -203,6 +206,10 @@ int runCommand(int count, char** words) {
     addLooking(app, work);
     addOffice(app, work);
     addNetwork(app, work);
+    if (count < 2) {
+        std::cout << app.help();
+        return 2;
+    }
     try {
         app.parse(count, words);
     } catch (const CLI::ParseError& error) {

@@ -328,9 +328,9 @@ TEST_CASE("a refusal says what is allowed") {
     const Status refused = checkValue(built("berry-diameter"), numberValue(170));
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.error().code == ErrorCode::InvalidInput);
-    CHECK(refused.error().message == "“Berry diameter” takes numbers from 3 to 60 mm.");
+    CHECK(refused.error().message == "\"Berry diameter\" takes numbers from 3 to 60 mm.");
     CHECK(checkValue(built("vine"), textValue("gone")).error().message ==
-          "“The vine itself” takes sound, weak, dead, missing, replanted or not-the-accession.");
+          "\"The vine itself\" takes sound, weak, dead, missing, replanted or not-the-accession.");
 }
 
 } // namespace bullace::descriptors

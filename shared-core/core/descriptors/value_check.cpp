@@ -22,7 +22,7 @@ constexpr std::size_t kPhotoDigits = 64;
 
 Error wrong(const Descriptor& descriptor, std::string_view what) {
     return {ErrorCode::InvalidInput,
-            "“" + std::string(descriptor.title) + "” " + std::string(what) + ".",
+            "\"" + std::string(descriptor.title) + "\" " + std::string(what) + ".",
             std::string(descriptor.code)};
 }
 
@@ -176,7 +176,7 @@ Status checkPhoto(const Descriptor& descriptor, BytesView value) {
 using PartNumbers = std::array<std::optional<double>, kMostParts>;
 
 std::string partName(const RecordPart& part) {
-    return "“" + std::string(part.name) + "”";
+    return "\"" + std::string(part.name) + "\"";
 }
 
 Status checkNumberPart(const Descriptor& descriptor, const RecordPart& part, double value) {
@@ -238,8 +238,8 @@ Status checkTogether(const Descriptor& descriptor, const PartNumbers& numbers) {
         const auto& other = numbers[findPart(descriptor.parts, otherName)];
         if (!part.atMost.empty() && other && *numbers[i] > *other) {
             return wrong(descriptor,
-                         "cannot have more as " + partName(part) + " than as “" +
-                             std::string(otherName) + "”");
+                         "cannot have more as " + partName(part) + " than as \"" +
+                             std::string(otherName) + "\"");
         }
         if (!part.per.empty() && other && !isWithin(*numbers[i] / *other, part.range)) {
             return wrong(descriptor,
@@ -265,7 +265,7 @@ Status checkRecord(const Descriptor& descriptor, BytesView value) {
         }
         const std::size_t at = findPart(descriptor.parts, name);
         if (at == descriptor.parts.size() || isThere[at]) {
-            return wrong(descriptor, "has no further part “" + std::string(name) + "”");
+            return wrong(descriptor, "has no further part \"" + std::string(name) + "\"");
         }
         isThere[at] = true;
         if (const Status checked = checkPart(descriptor, descriptor.parts[at], in, numbers[at]);

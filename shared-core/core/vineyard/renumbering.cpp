@@ -23,8 +23,8 @@ Result<Renumberings> Renumberings::of(const std::vector<Renumbering>& renumberin
             if (!isSpelt || !named.forward.emplace(before, after).second ||
                 !named.back.emplace(after, before).second) {
                 return Error{ErrorCode::InvalidInput,
-                             "The renumbering of " + writeDate(renumbering.from) + " says “" +
-                                 before + "” becomes “" + after + "”. " +
+                             "The renumbering of " + writeDate(renumbering.from) + " says \"" +
+                                 before + "\" becomes \"" + after + "\". " +
                                  (isSpelt ? "One of them is named twice; each vine needs a place "
                                             "of its own."
                                           : "A position is written like B2-07-14."),
