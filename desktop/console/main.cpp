@@ -132,7 +132,7 @@ void addOffice(CLI::App& app, Work& work) {
     rule->add_option("--by", words->by, "The short code of the person who decides")->required();
     rule->callback([ask] { ask("rule"); });
     CLI::App* devices = app.add_subcommand(
-        "devices", "Which devices are paired; take one's leave back; take in what waits apart");
+        "devices", "Which devices are paired; revoke one; take in what waits apart");
     devices->add_option("DB", words->path, "The station's database")->required();
     devices->add_option("--revoke",
                         words->revoke,
