@@ -3,6 +3,7 @@
 #include "sync/server/summary_words.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace bullace::server {
 
@@ -61,13 +62,7 @@ Station::start(const StationOptions& options, WallClock clock, LogLine log) {
     Station* self = station.get();
     auto socket = ControlSocket::listen(
         options.path, [self](const OfficeRequest& request, OfficeStreams streams) {
-            // `arm` asks the server's network thread, everything else the database's.
-            if (request.verb == "arm") {
-                return self->office_->run(request, streams);
-            }
-            int status = 1;
-            self->server_->onDatabase([&] { status = self->office_->run(request, streams); });
-            return status;
+            return self->answerConsole(request, streams);
         });
     if (!socket) {
         return socket.error();
@@ -79,6 +74,20 @@ Station::start(const StationOptions& options, WallClock clock, LogLine log) {
 Station::~Station() {
     socket_.reset();
     server_.reset();
+}
+
+int Station::answerConsole(const OfficeRequest& request, OfficeStreams streams) {
+    // `arm` asks the server's network thread, everything else the database's.
+    if (request.verb == "arm") {
+        return office_->run(request, streams);
+    }
+    int status = 1;
+    server_->onDatabase([&] { status = office_->run(request, streams); });
+    // Only now: the database's thread must not wait for the network's.
+    for (const Digest& key : std::exchange(revoked_, {})) {
+        server_->dismiss(key);
+    }
+    return status;
 }
 
 Serving Station::serving() {
@@ -95,14 +104,12 @@ Serving Station::serving() {
         if (!key) {
             return;
         }
-        {
-            const std::lock_guard lock(devicesMutex_);
-            const auto known = devices_.find(*key);
-            if (known != devices_.end()) {
-                known->second.isRevoked = true;
-            }
+        revoked_.push_back(*key);
+        const std::lock_guard lock(devicesMutex_);
+        const auto known = devices_.find(*key);
+        if (known != devices_.end()) {
+            known->second.isRevoked = true;
         }
-        server_->dismiss(*key);
     };
     return serving;
 }

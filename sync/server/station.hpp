@@ -47,6 +47,7 @@ private:
     Station(std::unique_ptr<store::Database> database, WallClock clock, LogLine log);
     [[nodiscard]] Status loadDevices();
     [[nodiscard]] Serving serving();
+    int answerConsole(const OfficeRequest& request, OfficeStreams streams);
 
     std::optional<sync::net::KnownDevice> find(const Digest& key) override;
     sync::Replica& replica() override { return replica_; }
@@ -62,6 +63,7 @@ private:
     StoreReplica replica_;
     std::mutex devicesMutex_; // find() is asked inside handshakes, on the network thread
     std::map<Digest, sync::net::KnownDevice> devices_;
+    std::vector<Digest> revoked_; // by the console's command at hand; their sessions are to end
     std::unique_ptr<sync::net::Server> server_;
     std::unique_ptr<Office> office_;
     std::unique_ptr<ControlSocket> socket_;
