@@ -51,8 +51,7 @@ std::string headWords(const journal::EntryView& entry) {
     words += " by " + std::string(entry.author) + " (" + entry.origin.text() + " number " +
              std::to_string(entry.seq);
     if (entry.wall) {
-        words += ", " +
-                 writeInstant(entry.wall->ms, static_cast<int>(entry.wall->minutes)).substr(0, 16);
+        words += ", " + writeInstant(entry.wall->ms, entry.wall->minutes).substr(0, 16);
     }
     words += entry.kind == journal::Kind::Ruling ? ", a ruling)" : ")";
     return entry.why ? words + ": " + std::string(*entry.why) : words;

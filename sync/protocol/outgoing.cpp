@@ -4,6 +4,7 @@
 #include "sync/protocol/messages.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 
 namespace bullace::sync {
@@ -50,6 +51,15 @@ void forgetPlantedSends() {
     plantedSends().clear();
 }
 #endif
+
+std::int64_t clockDifference(std::int64_t theirsMs, std::int64_t oursMs) {
+    std::int64_t difference = 0;
+    if (__builtin_sub_overflow(theirsMs, oursMs, &difference)) {
+        return theirsMs < 0 ? std::numeric_limits<std::int64_t>::min()
+                            : std::numeric_limits<std::int64_t>::max();
+    }
+    return difference;
+}
 
 void noteOnce(std::vector<journal::Origin>& list, const journal::Origin& origin) {
     if (!isAmong(list, origin)) {

@@ -229,7 +229,7 @@ std::optional<PairNo> decodePairNo(BytesView payload) {
     PairNo no;
     no.refusal = in.byte();
     no.triesLeft = in.byte();
-    return in.failed() ? std::nullopt : std::optional<PairNo>(no);
+    return in.isWhole() ? std::optional<PairNo>(no) : std::nullopt;
 }
 
 } // namespace bullace::sync

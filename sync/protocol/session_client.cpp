@@ -70,7 +70,7 @@ void ClientSession::noteStation(const StationWord& word) {
     summary_.greatestEpoch = word.greatestEpoch;
     // The answer took its way back: half of the time that both ways took.
     const Millis here = setup_.wallMs + (now() - helloAt_) / 2;
-    summary_.clockDifferenceMs = word.wallMs - here;
+    summary_.clockDifferenceMs = clockDifference(word.wallMs, here);
 }
 
 void ClientSession::demandEpoch() {

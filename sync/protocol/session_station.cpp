@@ -41,7 +41,7 @@ void StationSession::onHello(Hello hello) {
         return;
     }
     const Millis here = setup_.wallMs + (now() - startedAt_);
-    summary_.clockDifferenceMs = hello.wallMs - here;
+    summary_.clockDifferenceMs = clockDifference(hello.wallMs, here);
     knownHistory_ = hello.knownHistory;
     clientLacksPhotos_ = hello.lacksPhotos;
     theirs_ = hello.ends;

@@ -39,6 +39,10 @@ struct Summary {
     std::vector<journal::Origin> damaged; // could not be read here
 };
 
+// The other side's clock less ours. A clock that is absurdly far off gives the farthest number
+// there is.
+[[nodiscard]] std::int64_t clockDifference(std::int64_t theirsMs, std::int64_t oursMs);
+
 // Adds an origin to one of the lists, once.
 void noteOnce(std::vector<journal::Origin>& list, const journal::Origin& origin);
 

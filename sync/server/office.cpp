@@ -8,6 +8,7 @@
 #include "store/peers.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace bullace::server {
 
@@ -73,7 +74,7 @@ std::vector<Draft> rulingsOver(const std::vector<store::HeadRow>& heads, const D
 }
 
 std::string instant(std::int64_t ms, const journal::Wall& now) {
-    return writeInstant(ms, static_cast<int>(now.minutes)).substr(0, 16).replace(10, 1, " ");
+    return writeInstant(ms, now.minutes).substr(0, 16).replace(10, 1, " ");
 }
 
 std::string deviceJson(const store::DeviceRow& device) {
@@ -95,7 +96,7 @@ std::string deviceJson(const store::DeviceRow& device) {
 }
 
 std::string clockWords(std::int64_t aheadMs) {
-    const std::int64_t seconds = (aheadMs < 0 ? -aheadMs : aheadMs) / 1000;
+    const std::int64_t seconds = std::abs(aheadMs / 1000);
     if (seconds < 60) {
         return {};
     }

@@ -51,9 +51,8 @@ int serveUntilStopped(const StationOptions& options, OfficeStreams streams) {
     const LogLine log = [&](const std::string& line) {
         const std::lock_guard lock(outMutex);
         const journal::Wall now = wallNow();
-        streams.out
-            << writeInstant(now.ms, static_cast<int>(now.minutes)).substr(0, 19).replace(10, 1, " ")
-            << "  " << line << std::endl;
+        streams.out << writeInstant(now.ms, now.minutes).substr(0, 19).replace(10, 1, " ") << "  "
+                    << line << std::endl;
     };
     auto station = Station::start(options, wallNow, log);
     if (!station) {

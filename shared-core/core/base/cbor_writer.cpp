@@ -3,6 +3,7 @@
 
 #include <bit>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 namespace bullace {
@@ -120,7 +121,8 @@ double halfToDouble(std::uint16_t half) {
     } else if (exponent != 31) {
         value = std::ldexp(mantissa + 1024, exponent - 25);
     } else {
-        value = mantissa == 0 ? INFINITY : NAN;
+        value = mantissa == 0 ? std::numeric_limits<double>::infinity()
+                              : std::numeric_limits<double>::quiet_NaN();
     }
     return (half & 0x8000U) != 0 ? -value : value;
 }

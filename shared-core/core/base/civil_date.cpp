@@ -63,7 +63,17 @@ CivilDate addDays(CivilDate date, int days) {
     return CivilDate{std::chrono::sys_days{date} + std::chrono::days{days}};
 }
 
-std::string writeInstant(long long utcMs, int offsetMinutes) {
+std::string writeInstant(std::int64_t utcMs, std::int64_t offsetMinutes) {
+    constexpr std::int64_t kDayMinutes = 24 * 60;
+    constexpr std::int64_t kLeastMs = -62'167'132'800'000; // a day into the year 0000
+    constexpr std::int64_t kGreatestMs =
+        253'402'214'400'000; // a day before the end of the year 9999
+    if (utcMs < kLeastMs || utcMs > kGreatestMs) {
+        return std::to_string(utcMs) + " ms";
+    }
+    if (std::abs(offsetMinutes) > kDayMinutes) {
+        offsetMinutes = 0;
+    }
     using namespace std::chrono;
     const sys_time<milliseconds> local{milliseconds{utcMs} + minutes{offsetMinutes}};
     const auto day = floor<days>(local);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,7 +24,8 @@ using CivilDate = std::chrono::year_month_day;
 [[nodiscard]] CivilDate addDays(CivilDate date, int days);
 
 // An instant (UTC milliseconds since 1970) at an offset from UTC in minutes, as RFC 3339:
-// 2026-05-12T07:31:02.114-05:00.
-[[nodiscard]] std::string writeInstant(long long utcMs, int offsetMinutes);
+// 2026-05-12T07:31:02.114-05:00. Outside of the years 0000 to 9999 the milliseconds as they are; an
+// offset of more than a day is taken as none.
+[[nodiscard]] std::string writeInstant(std::int64_t utcMs, std::int64_t offsetMinutes);
 
 } // namespace bullace
