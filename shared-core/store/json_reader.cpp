@@ -174,17 +174,18 @@ public:
             {"as", &LineReader::as, "a text"},
             {"digest", &LineReader::digest, "64 lower-case hex digits"},
         };
-        for (std::size_t i = 0; i < std::size(kFields); ++i) {
-            if (kFields[i].name != name) {
-                continue;
+        unsigned bit = 1;
+        for (const auto& field : kFields) {
+            if (field.name == name) {
+                if ((seen_ & bit) != 0) {
+                    error_ = twice(name);
+                } else if (!(this->*field.taker)(value)) {
+                    error_ = badField(name, field.wanted);
+                }
+                seen_ |= bit;
+                return !error_;
             }
-            if ((seen_ >> i & 1U) != 0) {
-                error_ = twice(name);
-            } else if (!(this->*kFields[i].taker)(value)) {
-                error_ = badField(name, kFields[i].wanted);
-            }
-            seen_ |= 1U << i;
-            return !error_;
+            bit <<= 1U;
         }
         extra_.add(name, std::move(value));
         return true;

@@ -43,9 +43,8 @@ std::optional<std::uint16_t> exactHalf(float value) {
     return std::nullopt;
 }
 
-template<typename T>
-void appendBigEndian(Bytes& out, T value) {
-    for (unsigned shift = sizeof(T) * 8; shift != 0;) {
+void appendBigEndian(Bytes& out, std::uint64_t value, unsigned width) {
+    for (unsigned shift = width * 8; shift != 0;) {
         shift -= 8;
         out.push_back(static_cast<char>(value >> shift & 0xFFU));
     }
@@ -62,13 +61,13 @@ void CborWriter::head(unsigned major, std::uint64_t argument) {
         out_.push_back(static_cast<char>(argument));
     } else if (argument <= 0xFFFF) {
         out_.push_back(static_cast<char>(first | 25U));
-        appendBigEndian(out_, static_cast<std::uint16_t>(argument));
+        appendBigEndian(out_, argument, 2);
     } else if (argument <= 0xFFFFFFFFU) {
         out_.push_back(static_cast<char>(first | 26U));
-        appendBigEndian(out_, static_cast<std::uint32_t>(argument));
+        appendBigEndian(out_, argument, 4);
     } else {
         out_.push_back(static_cast<char>(first | 27U));
-        appendBigEndian(out_, argument);
+        appendBigEndian(out_, argument, 8);
     }
 }
 
@@ -84,13 +83,13 @@ void CborWriter::number(double value) {
     const auto single = static_cast<float>(value);
     if (static_cast<double>(single) != value) {
         out_.push_back(static_cast<char>(0xFB));
-        appendBigEndian(out_, std::bit_cast<std::uint64_t>(value));
+        appendBigEndian(out_, std::bit_cast<std::uint64_t>(value), 8);
     } else if (const auto half = exactHalf(single)) {
         out_.push_back(static_cast<char>(0xF9));
-        appendBigEndian(out_, *half);
+        appendBigEndian(out_, *half, 2);
     } else {
         out_.push_back(static_cast<char>(0xFA));
-        appendBigEndian(out_, std::bit_cast<std::uint32_t>(single));
+        appendBigEndian(out_, std::bit_cast<std::uint32_t>(single), 4);
     }
 }
 
