@@ -271,9 +271,10 @@ private:
     admitBehind(const journal::Origin& origin, std::uint64_t first, std::uint64_t last);
     [[nodiscard]] Result<LineFate> placeLine(const journal::EntryView& entry,
                                              const std::optional<Digest>& digest);
-    [[nodiscard]] Status keepWaiting(const journal::EntryView& entry,
-                                     const std::optional<Digest>& digest,
-                                     const std::string& place);
+    // False where the line waits already.
+    [[nodiscard]] Result<bool> keepWaiting(const journal::EntryView& entry,
+                                           const std::optional<Digest>& digest,
+                                           const std::string& place);
     // Why a line that waits can never enter; empty where it can.
     [[nodiscard]] Result<std::string> hopelessReason(const journal::EntryView& entry,
                                                      const std::optional<Digest>& digest);
@@ -304,6 +305,11 @@ private:
     std::unique_ptr<Derived> derived_;
     About about_;
     std::uint64_t waitingCount_ = 0;
+    struct Admitted { // lines that waited and entered, or turned out to be held
+        std::uint64_t taken = 0;
+        std::uint64_t there = 0;
+    };
+    Admitted admitted_;
     // First and last seq that came in during the open transaction; kept only while lines wait.
     std::map<journal::Origin, std::pair<std::uint64_t, std::uint64_t>> touched_;
     bool isBroken_ = false;        // could not be opened again after the disk failed

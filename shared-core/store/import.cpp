@@ -28,6 +28,7 @@ public:
 
     Result<ImportReport> run(std::istream& in, const Progress& progress) {
         LineSource lines(in, kLongestLine);
+        database_.admitted_ = {};
         bool more = true;
         while (more) {
             const Result<bool> chunk = takeChunk(lines);
@@ -145,9 +146,18 @@ private:
             refuse(number, fate.message);
             return {};
         case LineFate::Waits:
-            ++report_.waitingCount;
-            return database_.keepWaiting(entry, line.digest, name_ + ":" + std::to_string(number));
+            return keepWaiting(line, entry, number);
         }
+        return {};
+    }
+
+    Status keepWaiting(const EntryLine& line, const EntryView& entry, std::uint64_t number) {
+        const Result<bool> kept =
+            database_.keepWaiting(entry, line.digest, name_ + ":" + std::to_string(number));
+        if (!kept) {
+            return kept.error();
+        }
+        ++(*kept ? report_.waitingCount : report_.there);
         return {};
     }
 
@@ -164,10 +174,10 @@ private:
 
     // What still waits: for an entry that is not here, or for nothing that could come.
     Status tellWaiting() {
-        const std::uint64_t waitedFirst = report_.waitingCount;
         report_.waitingCount = 0;
+        report_.taken += database_.admitted_.taken;
+        report_.there += database_.admitted_.there;
         if (database_.waitingCount_ == 0) {
-            report_.taken += waitedFirst;
             return {};
         }
         Result<Transaction> transaction = Transaction::begin(*database_.connection_);
@@ -193,8 +203,6 @@ private:
             }
         }
         rows->reset();
-        const std::uint64_t still = report_.waitingCount + hopeless.size();
-        report_.taken += waitedFirst > still ? waitedFirst - still : 0;
         return dropWaiting(hopeless, *transaction);
     }
 

@@ -76,9 +76,9 @@ Result<LineFate> Database::placeLine(const EntryView& entry, const std::optional
     return entry.seq == 1 ? LineFate{LineFate::Refused, kNoFit} : LineFate{LineFate::Waits, {}};
 }
 
-Status Database::keepWaiting(const EntryView& entry,
-                             const std::optional<Digest>& digest,
-                             const std::string& place) {
+Result<bool> Database::keepWaiting(const EntryView& entry,
+                                   const std::optional<Digest>& digest,
+                                   const std::string& place) {
     Result<Statement> insert =
         connection_->prepare("INSERT OR IGNORE INTO waiting(origin, seq, digest, bytes, place) "
                              "VALUES(?1, ?2, ?3, ?4, ?5)");
@@ -93,10 +93,11 @@ Status Database::keepWaiting(const EntryView& entry,
         insert->bindNull(3);
     }
     if (Status kept = insert->bindBytes(4, entry.bytes).bindText(5, place).execute(); !kept) {
-        return kept;
+        return kept.error();
     }
-    waitingCount_ += connection_->changes() > 0 ? 1U : 0U;
-    return {};
+    const bool isNew = connection_->changes() > 0;
+    waitingCount_ += isNew ? 1U : 0U;
+    return isNew;
 }
 
 Result<std::string> Database::hopelessReason(const EntryView& entry,
@@ -180,6 +181,7 @@ Database::admitBehind(const journal::Origin& origin, std::uint64_t first, std::u
             continue;
         }
         last = std::max(last, seq);
+        ++(fate->fate == LineFate::Taken ? admitted_.taken : admitted_.there);
         if (Status gone = remove->bind(1, id).execute(); !gone) {
             return gone;
         }
