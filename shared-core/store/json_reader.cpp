@@ -99,7 +99,8 @@ private:
         return ++elements_ <= limits_.elements || fail("there are too many elements");
     }
     bool open(bool isMap) {
-        if (stack_.size() > limits_.depth) {
+        // The fields of a line stand in an object that is no part of their values.
+        if (stack_.size() >= limits_.depth + (sink_ == nullptr ? 0U : 1U)) {
             return fail("lists or objects are nested too deep");
         }
         isObject_ = stack_.empty() ? isMap : isObject_;

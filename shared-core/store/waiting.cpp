@@ -17,8 +17,12 @@ constexpr const char* kTakenPlace = "Another entry stands at this origin and num
                                     "line without a digest cannot open a fork.";
 constexpr const char* kWhichBranch = "This journal is forked here, and a line without a digest "
                                      "does not say which branch it follows.";
-constexpr const char* kNoFit = "Its digest does not fit its fields and the entry before it. Export "
-                               "it again from where it came.";
+constexpr const char* kNoFit = "Its digest does not fit its fields. Export it again from where it "
+                               "came.";
+// What stands before it here is of another branch, or one of the two was changed.
+constexpr const char* kNoFitHere =
+    "Its digest does not fit its fields and the entry before it. If that journal is forked, take "
+    "its other branch in first, and then this line again; else export it again from where it came.";
 
 } // namespace
 
@@ -128,7 +132,7 @@ Result<std::string> Database::hopelessReason(const EntryView& entry,
     if (!row) {
         return row.error();
     }
-    return std::string(*row ? "" : kNoFit);
+    return std::string(*row ? "" : kNoFitHere);
 }
 
 Status Database::admitWaiting() {
