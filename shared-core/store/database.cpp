@@ -140,6 +140,15 @@ Result<std::unique_ptr<Database>> Database::open(const std::string& path,
 }
 
 Status Database::openFile(bool forWriting) {
+    // Looked at first without a right to change anything: writing begins with turning on the WAL,
+    // and what is no journal of ours must stay as it is.
+    if (forWriting) {
+        Result<Connection> look = Connection::open(path_, Access::Read, surroundings_->vfs());
+        Status checked = look ? checkSchema(*look) : Status{look.error()};
+        if (!checked) {
+            return checked;
+        }
+    }
     const Access access = forWriting ? Access::Write : Access::Read;
     Result<Connection> connection = Connection::open(path_, access, surroundings_->vfs());
     if (!connection) {

@@ -12,6 +12,9 @@ using journal::Place;
 
 namespace {
 
+// The subject itself and those below it, as one stretch of an index. Between the two stand only
+// paths that go on with a byte before '/', which are of other subjects.
+constexpr const char* kRange = "path >= ?1 AND path < ?3 AND (path = ?1 OR path >= ?2) AND ";
 constexpr const char* kStateColumns =
     "SELECT id, path, state, value, rule, head FROM subjects WHERE ";
 
@@ -191,13 +194,13 @@ Status Database::eachRow(const std::string& sql,
 
 Status Database::eachState(const std::string& under,
                            const std::function<bool(const StateRow&)>& row) {
-    const std::string range = under.empty() ? "" : "(path = ?1 OR (path >= ?2 AND path < ?3)) AND ";
+    const std::string range = under.empty() ? "" : kRange;
     return eachRow(kStateColumns + range + "state IS NOT NULL ORDER BY path", under, row);
 }
 
 Status Database::eachConflict(const std::string& under,
                               const std::function<bool(const StateRow&)>& row) {
-    const std::string range = under.empty() ? "" : "(path = ?1 OR (path >= ?2 AND path < ?3)) AND ";
+    const std::string range = under.empty() ? "" : kRange;
     return eachRow(kStateColumns + range + "state = 4 ORDER BY path", under, row);
 }
 
