@@ -35,11 +35,11 @@ TEST_CASE("a database of each schema so far opens, checks, and says and exports 
         CHECK(console({"verify", path}).status == 0);
         CHECK(console({"state", path}).out == state);
         CHECK(console({"export", path}).out == exported);
-        // Opened for writing it is a copy, so it goes on under another number; what waited still
-        // waits.
+        // Opened for writing it is a copy, so it goes on under another number; what waited is here
+        // as well, and still waits.
         const Ran added = console({"import", path, "-"}, readFile(kFixtures + name + ".jsonl"));
         CHECK(added.err.find("goes on under a new number") != std::string::npos);
-        CHECK(added.out.find("49 here already") != std::string::npos);
+        CHECK(added.out.find("50 here already") != std::string::npos);
         CHECK(added.err.find("waits for t4444444444444444.1 number 1") != std::string::npos);
         CHECK(console({"verify", path}).status == 0);
         CHECK(console({"state", path}).out == state);
