@@ -89,6 +89,29 @@ TEST_CASE("a backup is the whole journal in one file, and goes on under a new nu
 }
 
 TEST_CASE(
+    "a backup that is copied over the journal itself is found out, though all that lies beside "
+    "it is the journal's own") {
+    TempFolder folder;
+    const std::string path = folder.file("journal.db");
+    const store::Draft note = act(kSubject, integerValue(5));
+    {
+        const auto made =
+            Database::create(path, {Role::Field, {}, {}, 1}, store::fileSurroundings());
+        REQUIRE(made.ok());
+        REQUIRE((*made)->append({&note, 1}, std::nullopt).ok());
+        REQUIRE((*made)->backUp(folder.file("copy.db"), {}).ok());
+        REQUIRE((*made)->append({&note, 1}, std::nullopt).ok());
+    }
+    setBytes(path, bytesOf(folder.file("copy.db"))); // the same file to the disk, with its token
+    std::filesystem::remove(path + "-wal");
+    std::filesystem::remove(path + "-shm");
+    const auto opened = Database::open(path, true, store::fileSurroundings());
+    REQUIRE(opened.ok());
+    CHECK((*opened)->about().tookNewEpoch);
+    CHECK((*opened)->append({&note, 1}, std::nullopt)->front() == journal::Place{{'t', 1, 2}, 1});
+}
+
+TEST_CASE(
     "a backup never takes the place of a file that is there, and says where it cannot write") {
     TempFolder folder;
     const auto made = Database::create(

@@ -158,6 +158,45 @@ TEST_CASE("of a group in which one entry has no right none counts, and what foll
     station.checkSound();
 }
 
+TEST_CASE("of a group whose entries do not say the same of it, or whose first has no right, none "
+          "counts") {
+    const std::string start =
+        R"({"origin":"t0000000000000001.1","author":"mk","kind":"observe","value":1,)";
+    const std::string end = start + R"("seq":2,"count":2,"group":[1,2],)" +
+                            R"("subject":"obs/B2-07-12/2026-05-12/rot"})" + "\n";
+    for (const char* first : {R"("group":[1,3],"subject":"obs/B2-07-11/2026-05-12/rot"})",
+                              R"("group":[1,2],"subject":"rulebook/1"})"}) {
+        CAPTURE(first);
+        Journal station(Role::Station, 9);
+        CHECK(station.import(start + R"("seq":1,"count":1,)" + first + "\n" + end).taken == 2);
+        CHECK(station.state().empty());
+        CHECK(uncountedOf(station).size() == 2);
+        station.checkSound();
+    }
+}
+
+TEST_CASE("what lies below a path is listed, and not what only begins like it") {
+    Journal office(Role::Station, 9);
+    for (const char* subject : {"accession/W/title",
+                                "accession/W-17/title",
+                                "accession/W.1/title",
+                                "accession/W/from",
+                                "accession/W0/title",
+                                "accession/V/title"}) {
+        office.write(act(subject, textValue("x")));
+    }
+    std::vector<std::string> listed;
+    const auto keep = [&listed](const store::StateRow& row) {
+        listed.push_back(row.subject);
+        return true;
+    };
+    REQUIRE(office->eachState("accession/W", keep).ok());
+    CHECK(listed == std::vector<std::string>{"accession/W/from", "accession/W/title"});
+    listed.clear();
+    REQUIRE(office->eachState("accession/W/from", keep).ok());
+    CHECK(listed == std::vector<std::string>{"accession/W/from"});
+}
+
 TEST_CASE("two people who noted the same vine apart are in conflict, and a ruling settles it") {
     Journal first(Role::Field, 1);
     Journal second(Role::Field, 2);

@@ -213,6 +213,24 @@ TEST_CASE("a line without a digest never opens a fork, and does not choose a bra
     office.checkSound();
 }
 
+TEST_CASE(
+    "where a journal has parted, a line without a digest does not say which branch it follows") {
+    Season season;
+    const FileSet old = season.tablet.copy();
+    for (const int value : {7, 8}) {
+        season.tablet.putBack(old);
+        season.tablet.write(act(kVine, integerValue(value)));
+        season.office.takeAllOf(season.tablet);
+    }
+    const auto report = season.office.import(
+        R"({"origin":"t0000000000000001.1","seq":6,"count":9,"author":"mk","kind":"observe",)"
+        R"("subject":"obs/B2-07-19/2026-05-12/rot","value":1})"
+        "\n");
+    REQUIRE(report.refusedCount == 1);
+    CHECK(report.refused[0].message.find("forked here") != std::string::npos);
+    season.office.checkSound();
+}
+
 TEST_CASE("a digest that does not fit is refused, and so is what hangs on it") {
     Season season;
     std::vector<std::string> lines = linesOf(season.tablet.exported());

@@ -107,6 +107,27 @@ TEST_CASE("a changed byte, a lost entry and a wrong last digest are all noticed"
     }
 }
 
+TEST_CASE(
+    "entries that hang together but stand at another number or in another journal than they say "
+    "are not taken") {
+    for (const auto& [seq, device] : {std::pair{3, 1}, {1, 1}, {2, 7}}) {
+        CAPTURE(seq);
+        journal::Run run{{'t', 1, 1}, 1, {}, {}};
+        run.entries.push_back(entryOf({}).encode());
+        run.entries.push_back(entryOf({.origin = {'t', static_cast<std::uint64_t>(device), 1},
+                                       .seq = static_cast<std::uint64_t>(seq),
+                                       .count = 2})
+                                  .encode());
+        for (const Bytes& bytes : run.entries) {
+            run.lastDigest = journal::chainDigest(run.lastDigest, bytes);
+        }
+        Journal station(Role::Station, 9);
+        CHECK(take(station, run, kAny).outcome == RunOutcome::Unlinked);
+        CHECK(station->counts()->entries == 1);
+        station.checkSound();
+    }
+}
+
 TEST_CASE("a bad run ends its own journal, and the others of the same batch go through") {
     Journal first(Role::Field, 1);
     Journal second(Role::Field, 2);
