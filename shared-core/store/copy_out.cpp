@@ -53,6 +53,9 @@ Status copyPages(Connection& from, Connection& to, const Progress& progress) {
 } // namespace
 
 Status Database::exportLines(std::ostream& out, const Progress& progress) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     std::string line;
     std::uint64_t done = 0;
     const std::uint64_t total = chain_->entryCount();

@@ -154,15 +154,17 @@ Status Database::openFile(bool forWriting) {
     if (!connection) {
         return connection.error();
     }
-    connection_ = std::make_unique<Connection>(std::move(*connection));
     // A reader sees the file as it is now for as long as it has it open, whatever a server writes
     // meanwhile.
-    if (Status begun = forWriting ? Status{} : connection_->run("BEGIN"); !begun) {
+    if (Status begun = forWriting ? Status{} : connection->run("BEGIN"); !begun) {
         return begun;
     }
-    if (Status checked = checkSchema(*connection_); !checked) {
+    if (Status checked = checkSchema(*connection); !checked) {
         return checked;
     }
+    derived_.reset();
+    chain_.reset();
+    connection_ = std::make_unique<Connection>(std::move(*connection));
     return load();
 }
 
@@ -300,6 +302,9 @@ Status Database::takeNewEpoch(std::uint32_t greatestElsewhere) {
     if (planted(Bug::EpochNotTaken)) {
         return {};
     }
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Transaction> transaction = Transaction::begin(*connection_);
     if (!transaction) {
         return transaction.error();
@@ -349,22 +354,33 @@ Status Database::adopt(char letter, const std::string& station, const std::strin
 }
 
 const merge::Rulebook& Database::rulebook() const {
-    return derived_->rulebook();
+    static const merge::Rulebook none;
+    return derived_ == nullptr ? none : derived_->rulebook();
 }
 
+// After a failed write or sync the pages in memory may say more than the disk: only what a fresh
+// look at the file shows is saved (Rebello et al. 2020, USENIX ATC).
 void Database::recover(const Error& why) {
-    // After a failed write or sync the pages in memory may say more than the disk: only what a
-    // fresh look at the file shows is saved (Rebello et al. 2020, USENIX ATC).
-    Status again;
-    if (why.code == ErrorCode::Io) {
-        derived_.reset();
-        chain_.reset();
-        connection_.reset();
-        again = openFile(true);
-    } else {
-        again = load();
-    }
+    derived_.reset();
+    chain_.reset();
+    isBroken_ = true;
+    const Status again = why.code == ErrorCode::Io ? openFile(true) : load();
     isBroken_ = !again;
+}
+
+// Where the disk failed during recovery too, each further call tries again.
+Status Database::usable() {
+    if (isBroken_) {
+        isBroken_ = !openFile(true);
+    }
+    if (!isBroken_) {
+        return {};
+    }
+    return Error{ErrorCode::Io,
+                 "The disk fails on \"" + path_ +
+                     "\". What was reported as saved is safe; mend the disk or go on with "
+                     "another, then try again.",
+                 {}};
 }
 
 } // namespace bullace::store

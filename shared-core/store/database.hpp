@@ -235,6 +235,10 @@ public:
     // opened for writing, it takes a new epoch.
     [[nodiscard]] Status backUp(const std::string& target, const Progress& progress);
 
+    // Whether the file can be read and written now. After the disk failed, calls try to open it
+    // anew; vector() and segments() are empty as long as that fails.
+    [[nodiscard]] Status ready() { return usable(); }
+
     // The connection, for the parts of the store that keep tables of their own in the same file
     // (devices, photos).
     [[nodiscard]] Connection& connection() { return *connection_; }
@@ -254,6 +258,7 @@ private:
     [[nodiscard]] Status setAbout(const char* key, BytesView text);
     // After anything failed inside a transaction: what memory holds may be ahead of the file.
     void recover(const Error& why);
+    [[nodiscard]] Status usable();
 
     [[nodiscard]] Result<std::vector<journal::Place>>
     appendInside(std::span<const Draft> acts, std::optional<journal::Wall> wall, Grouping grouping);

@@ -50,6 +50,9 @@ journal::Vector Database::vector() const {
 }
 
 Result<bool> Database::holds(const journal::BranchEnd& end) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     OriginRecord* record = chain_->find(end.origin);
     if (record == nullptr) {
         return false;
@@ -63,15 +66,18 @@ Result<bool> Database::holds(const journal::BranchEnd& end) {
 
 Result<std::vector<journal::Part>> Database::missing(const journal::Origin& origin,
                                                      std::span<const journal::BranchEnd> held) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     return chain_->missing(origin, held);
 }
 
 std::vector<journal::Segment> Database::segments(const journal::Origin& origin) const {
-    return chain_->segments(origin);
+    return chain_ == nullptr ? std::vector<journal::Segment>{} : chain_->segments(origin);
 }
 
 std::uint32_t Database::greatestEpoch(std::uint64_t device) const {
-    const std::uint32_t stored = chain_->greatestEpoch(device);
+    const std::uint32_t stored = chain_ == nullptr ? 0 : chain_->greatestEpoch(device);
     return device == about_.own.device ? std::max(stored, about_.own.epoch) : stored;
 }
 
@@ -79,6 +85,9 @@ Result<journal::Run> Database::readRun(const journal::Segment& segment,
                                        std::uint64_t from,
                                        std::size_t mostEntries,
                                        std::size_t mostBytes) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     journal::Run run{segment.origin, from, {}, {}};
     OriginRecord* record = chain_->find(segment.origin);
     const Result<Branch*> found = record == nullptr
@@ -169,6 +178,9 @@ Result<StateRow> Database::rowFrom(std::int64_t subject,
 Status Database::eachRow(const std::string& sql,
                          const std::string& under,
                          const std::function<bool(const StateRow&)>& row) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Statement> rows = connection_->prepare(sql);
     if (!rows) {
         return rows.error();
@@ -220,6 +232,9 @@ Result<std::optional<StateRow>> Database::state(const std::string& subject) {
 }
 
 Result<std::vector<HeadRow>> Database::heads(const std::string& subject) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     Result<Statement> rows =
         connection_->prepare("SELECT e.id, e.digest, e.bytes FROM subjects s JOIN entries e ON "
                              "e.id = s.head WHERE s.path = ?1 "
@@ -247,6 +262,9 @@ Result<std::vector<HeadRow>> Database::heads(const std::string& subject) {
 }
 
 Status Database::eachUncounted(const std::function<bool(const UncountedRow&)>& row) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Statement> rows =
         connection_->prepare("SELECT u.entry, u.reason, e.bytes FROM uncounted u JOIN entries e ON "
                              "e.id = u.entry ORDER BY u.entry");
@@ -262,6 +280,9 @@ Status Database::eachUncounted(const std::function<bool(const UncountedRow&)>& r
 }
 
 Status Database::eachLooseEdge(const std::function<bool(const LooseRow&)>& row) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Statement> rows = connection_->prepare("SELECT l.entry, l.origin, l.seq, e.bytes FROM "
                                                   "loose_edges l JOIN entries e ON e.id = l.entry");
     if (!rows) {
@@ -292,6 +313,9 @@ Status Database::eachLooseEdge(const std::function<bool(const LooseRow&)>& row) 
 }
 
 Status Database::eachApart(const std::function<bool(const ApartRow&)>& row) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Statement> rows = connection_->prepare(
         "SELECT id, origin, first, last, device, reason FROM apart ORDER BY id");
     if (!rows) {
@@ -308,6 +332,9 @@ Status Database::eachApart(const std::function<bool(const ApartRow&)>& row) {
 }
 
 Status Database::eachEntry(const std::function<bool(const Digest&, BytesView)>& entry) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     bool goesOn = true;
     for (const auto& [origin, record] : chain_->origins()) {
         // The seq is the lower 40 bits of the id. One branch lies in order already; several are
@@ -338,6 +365,9 @@ Status Database::eachEntry(const std::function<bool(const Digest&, BytesView)>& 
 }
 
 Result<Counts> Database::counts() {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     Counts counts;
     const std::pair<std::uint64_t*, const char*> all[] = {
         {&counts.subjects, "SELECT max(rowid) FROM subjects"},

@@ -18,14 +18,6 @@ using journal::Standing;
 
 namespace {
 
-Error broken(const std::string& path) {
-    return {ErrorCode::Io,
-            "The disk failed on \"" + path +
-                "\", and the file could not be opened again. What was reported as saved is safe; "
-                "start the program anew.",
-            {}};
-}
-
 // All of the apart bytes together; a device in a loop must not fill the station's disk with them.
 constexpr std::int64_t kMostApartBytes = 64 * 1024 * 1024;
 
@@ -62,8 +54,8 @@ std::vector<Bytes> unpacked(BytesView bytes) {
 Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts,
                                                      std::optional<journal::Wall> wall,
                                                      Grouping grouping) {
-    if (isBroken_) {
-        return broken(path_);
+    if (Status ready = usable(); !ready) {
+        return ready.error();
     }
     // A journal that went two ways is never written on: this device goes on under a new number.
     const OriginRecord* own = chain_->find(about_.own);
@@ -170,8 +162,8 @@ Status Database::finishInside() {
 }
 
 Result<std::vector<RunReport>> Database::merge(const journal::Batch& batch, const Source& source) {
-    if (isBroken_) {
-        return broken(path_);
+    if (Status ready = usable(); !ready) {
+        return ready.error();
     }
     Result<std::vector<RunReport>> reports = mergeInside(batch, source);
     if (!reports) {

@@ -263,6 +263,9 @@ private:
 
 Result<ImportReport>
 Database::importLines(std::istream& in, const std::string& name, const Progress& progress) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
     return Importer(*this, name).run(in, progress);
 }
 

@@ -267,6 +267,9 @@ Result<Verdict> Database::verify(const Progress& progress) {
 }
 
 Status Database::rebuild(const Progress& progress) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
     Result<Transaction> transaction = Transaction::begin(*connection_);
     if (!transaction) {
         return transaction.error();

@@ -14,6 +14,10 @@ Result<sync::HistoryId> StoreReplica::history() {
 }
 
 Result<journal::Vector> StoreReplica::vector() {
+    if (Status ready = database_.ready(); !ready) {
+        return ready.error();
+    }
+
     return database_.vector();
 }
 
