@@ -18,15 +18,7 @@ Result<Chain> Chain::load(Connection& connection) {
 }
 
 Status Chain::prepare() {
-    const auto make = [this](Statement& into, std::string_view sql) -> Status {
-        Result<Statement> made = connection_->prepare(sql);
-        if (!made) {
-            return made.error();
-        }
-        into = std::move(*made);
-        return {};
-    };
-    const std::pair<Statement*, std::string_view> all[] = {
+    return connection_->prepareAll({
         {&insertEntry_, "INSERT INTO entries(id, digest, bytes) VALUES(?1, ?2, ?3)"},
         {&selectEntry_, "SELECT digest, bytes FROM entries WHERE id = ?1"},
         {&selectTail_,
@@ -37,13 +29,7 @@ Status Chain::prepare() {
          "VALUES(?1, ?2, ?3, ?4, ?5, 0)"},
         {&updateBranch_,
          "UPDATE branches SET last = ?2, last_digest = ?3, greatest_count = ?4 WHERE id = ?1"},
-    };
-    for (const auto& [into, sql] : all) {
-        if (Status made = make(*into, sql); !made) {
-            return made;
-        }
-    }
-    return {};
+    });
 }
 
 Status Chain::readRows() {

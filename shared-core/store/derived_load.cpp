@@ -33,7 +33,7 @@ Result<Derived> Derived::load(Connection& connection) {
 }
 
 Status Derived::prepare() {
-    const std::pair<Statement*, std::string_view> all[] = {
+    return connection_->prepareAll({
         {&insertSubject_, kInsertSubject},
         {&selectSubject_, "SELECT id FROM subjects WHERE path = ?1"},
         {&countMember_,
@@ -51,15 +51,7 @@ Status Derived::prepare() {
         {&insertLoose_, "INSERT OR IGNORE INTO loose_edges(entry, origin, seq) VALUES(?1, ?2, ?3)"},
         {&selectEntry_, "SELECT bytes FROM entries WHERE id = ?1"},
         {&insertPhoto_, "INSERT OR IGNORE INTO named_photos(digest) VALUES(?1)"},
-    };
-    for (const auto& [into, sql] : all) {
-        Result<Statement> made = connection_->prepare(sql);
-        if (!made) {
-            return made.error();
-        }
-        *into = std::move(*made);
-    }
-    return {};
+    });
 }
 
 Status Derived::loadRulebook() {

@@ -150,6 +150,17 @@ Result<Statement> Connection::prepare(std::string_view sql) {
     return Statement(handle, this);
 }
 
+Status Connection::prepareAll(std::initializer_list<std::pair<Statement*, std::string_view>> all) {
+    for (const auto& [into, sql] : all) {
+        Result<Statement> made = prepare(sql);
+        if (!made) {
+            return made.error();
+        }
+        *into = std::move(*made);
+    }
+    return {};
+}
+
 Result<std::int64_t> Connection::number(std::string_view sql) {
     Result<Statement> statement = prepare(sql);
     if (!statement) {

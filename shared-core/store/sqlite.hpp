@@ -6,10 +6,12 @@
 #include "core/base/result.hpp"
 
 #include <cstdint>
+#include <initializer_list>
 #include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 struct sqlite3;
 struct sqlite3_stmt;
@@ -41,6 +43,9 @@ public:
 
     [[nodiscard]] Status run(const char* sql); // one or more statements without parameters or rows
     [[nodiscard]] Result<Statement> prepare(std::string_view sql);
+    // Prepares each statement in its place; the first that cannot be is the error.
+    [[nodiscard]] Status
+    prepareAll(std::initializer_list<std::pair<Statement*, std::string_view>> all);
     [[nodiscard]] Result<std::int64_t>
     number(std::string_view sql); // the first column of the first row, 0 where null
 
