@@ -310,7 +310,17 @@ Status Database::takeNewEpoch(std::uint32_t greatestElsewhere) {
         return transaction.error();
     }
     journal::Origin own = about_.own;
-    own.epoch = std::max({own.epoch, chain_->greatestEpoch(own.device), greatestElsewhere}) + 1;
+    const std::uint32_t greatest =
+        std::max({own.epoch, chain_->greatestEpoch(own.device), greatestElsewhere});
+    if (greatest < journal::kGreatestEpoch) {
+        own.epoch = greatest + 1;
+    } else {
+        // Somebody claims the last number there is. The journal must stay readable: it takes the
+        // next that nothing here has; where another copy took that too, the fork will tell.
+        do {
+            own.epoch = own.epoch % journal::kGreatestEpoch + 1;
+        } while (chain_->find(own) != nullptr);
+    }
     if (Status set = setAbout("own", own.text()); !set) {
         return set;
     }
