@@ -189,13 +189,25 @@ void addNetwork(CLI::App& app, Work& work) {
     });
 }
 
+// What is wrong with the words of a call. The parser asks for a command where it was given one that
+// it does not know.
+std::string whatIsWrong(const CLI::App& parsed, const CLI::Error& error) {
+    if (!parsed.get_subcommands().empty()) {
+        return error.what();
+    }
+    const std::vector<std::string> unknown = parsed.remaining();
+    return unknown.empty() ? "A command is required"
+                           : "There is no command \"" + unknown.front() + "\"";
+}
+
 int runCommand(int count, char** words) {
     CLI::App app("Bullace without a screen: a vine-by-vine record, merged at the station.",
                  "bullace");
     app.require_subcommand(1);
     app.fallthrough();
-    app.failure_message([](const CLI::App* /*app*/, const CLI::Error& error) {
-        return "bullace: " + std::string(error.what()) + ". `bullace --help` lists the commands.\n";
+    app.failure_message([](const CLI::App* parsed, const CLI::Error& error) {
+        return "bullace: " + whatIsWrong(*parsed, error) +
+               ". `bullace --help` lists the commands.\n";
     });
     Terminal terminal{std::cin, std::cout, std::cerr, false, ::isatty(STDERR_FILENO) == 1};
     app.add_flag(

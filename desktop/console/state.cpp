@@ -4,6 +4,7 @@
 #include "core/base/civil_date.hpp"
 #include "core/journal/json_out.hpp"
 #include "core/journal/subject.hpp"
+#include "sync/server/summary_words.hpp"
 
 namespace bullace::console {
 
@@ -178,11 +179,15 @@ int verify(const std::string& path, bool mend, Terminal& terminal) {
                "what is told of subjects is wrong, `bullace verify --mend` makes that anew.\n";
         return 1;
     }
-    terminal.out << "All " << verdict->entries
-                 << " entries agree with their digests, and the state of " << verdict->subjects
-                 << " subjects made anew from them is the same. " << counts->open << " conflicts, "
-                 << counts->uncounted << " entries that do not count, " << counts->waiting
-                 << " waiting, " << counts->apart << " apart.\n";
+    terminal.out << server::counted(verdict->entries,
+                                    "entry agrees with its digest",
+                                    "entries agree with their digests")
+                 << ", and the state of "
+                 << server::counted(verdict->subjects, "subject", "subjects")
+                 << " made anew is the same. "
+                 << server::counted(counts->open, "conflict", "conflicts") << ", "
+                 << counts->uncounted << " that do not count, " << counts->waiting << " waiting, "
+                 << counts->apart << " apart.\n";
     return 0;
 }
 

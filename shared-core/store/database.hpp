@@ -283,7 +283,14 @@ private:
     // Why a line that waits can never enter; empty where it can.
     [[nodiscard]] Result<std::string> hopelessReason(const journal::EntryView& entry,
                                                      const std::optional<Digest>& digest);
-    [[nodiscard]] Result<bool>
+    [[nodiscard]] Result<journal::RunReport> weighResent(const journal::Run& run);
+    [[nodiscard]] Result<std::vector<Digest>> digestsBehind(const journal::Origin& origin,
+                                                            std::uint64_t seq);
+    [[nodiscard]] Status addDigestsWithin(const journal::Origin& origin,
+                                          std::uint64_t seq,
+                                          std::vector<Digest>& digests);
+    enum class Laid { New, There, NoRoom };
+    [[nodiscard]] Result<Laid>
     layApart(const journal::Run& run, const Source& source, const std::string& reason);
     [[nodiscard]] Status finishInside();
     [[nodiscard]] Result<journal::Vector> writeBackup(const std::string& partial,

@@ -16,41 +16,6 @@ using journal::RunOutcome;
 using journal::RunReport;
 using journal::Standing;
 
-namespace {
-
-// All of the apart bytes together; a device in a loop must not fill the station's disk with them.
-constexpr std::int64_t kMostApartBytes = 64 * 1024 * 1024;
-
-Bytes packed(const Run& run) {
-    Bytes bytes;
-    for (const Bytes& entry : run.entries) {
-        const auto size = static_cast<std::uint32_t>(entry.size());
-        for (const unsigned shift : {24U, 16U, 8U, 0U}) {
-            bytes.push_back(static_cast<char>(size >> shift & 0xFFU));
-        }
-        bytes.append(entry);
-    }
-    return bytes;
-}
-
-std::vector<Bytes> unpacked(BytesView bytes) {
-    std::vector<Bytes> entries;
-    while (bytes.size() >= 4) {
-        std::size_t size = 0;
-        for (const char c : bytes.substr(0, 4)) {
-            size = size << 8U | static_cast<unsigned char>(c);
-        }
-        if (size > bytes.size() - 4) {
-            break;
-        }
-        entries.emplace_back(bytes.substr(4, size));
-        bytes.remove_prefix(4 + size);
-    }
-    return entries;
-}
-
-} // namespace
-
 Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts,
                                                      std::optional<journal::Wall> wall,
                                                      Grouping grouping) {
@@ -188,14 +153,7 @@ Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch
         if (isOwn || source.isStation || (source.isRelay && !waitsForOffice)) {
             report = mergeRun(run);
         } else if (waitsForOffice) {
-            OriginRecord* record = chain_->find(run.origin);
-            const Result<Branch*> held = record == nullptr
-                                             ? Result<Branch*>(nullptr)
-                                             : chain_->holder(*record, run.last(), run.lastDigest);
-            if (!held) {
-                return held.error();
-            }
-            report = RunReport{*held == nullptr ? RunOutcome::Apart : RunOutcome::Held, 0, false};
+            report = weighResent(run);
         }
         if (!report) {
             return report.error();
@@ -204,11 +162,14 @@ Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch
             report->outcome == RunOutcome::Unlinked || report->outcome == RunOutcome::Apart;
         if (isLaidApart) {
             const char* reason = report->outcome == RunOutcome::Apart ? "resent" : "unlinked";
-            const Result<bool> laid = layApart(run, source, reason);
+            const Result<Laid> laid = layApart(run, source, reason);
             if (!laid) {
                 return laid.error();
             }
-            isChanged = isChanged || *laid;
+            isChanged = isChanged || *laid == Laid::New;
+            if (*laid == Laid::NoRoom) {
+                report->outcome = RunOutcome::Unlinked; // the sender has to come again with it
+            }
         }
         isChanged = isChanged || report->added > 0;
         reports.push_back(*report);
@@ -223,70 +184,6 @@ Result<std::vector<RunReport>> Database::mergeInside(const journal::Batch& batch
         return done.error();
     }
     return reports;
-}
-
-Result<bool> Database::layApart(const Run& run, const Source& source, const std::string& reason) {
-    const Result<std::int64_t> size =
-        connection_->number("SELECT ifnull(sum(length(bytes)), 0) FROM apart");
-    if (!size) {
-        return size.error();
-    }
-    const Bytes bytes = packed(run);
-    if (*size + static_cast<std::int64_t>(bytes.size()) > kMostApartBytes) {
-        return false;
-    }
-    Result<Statement> insert = connection_->prepare(
-        "INSERT OR IGNORE INTO apart(origin, first, last, last_digest, device, reason, bytes) "
-        "VALUES(?1, ?2, ?3, ?4, ?5, ?6, ?7)");
-    if (!insert) {
-        return insert.error();
-    }
-    const std::string origin = run.origin.text();
-    const std::string device = journal::deviceText(source.letter, source.device);
-    insert->bindText(1, origin).bind(2, static_cast<std::int64_t>(run.first));
-    insert->bind(3, static_cast<std::int64_t>(run.last())).bindBytes(4, run.lastDigest.view());
-    insert->bindText(5, device).bindText(6, reason).bindBytes(7, bytes);
-    if (Status kept = insert->execute(); !kept) {
-        return kept.error();
-    }
-    return connection_->changes() > 0;
-}
-
-Result<std::uint64_t> Database::takeInApart(std::int64_t id) {
-    Result<Statement> row = connection_->prepare(
-        "SELECT origin, first, last_digest, bytes FROM apart WHERE id = ?1 AND reason = 'resent'");
-    if (!row) {
-        return row.error();
-    }
-    const Result<bool> found = row->bind(1, id).step();
-    if (!found) {
-        return found.error();
-    }
-    const auto origin = *found ? journal::readOrigin(row->text(0)) : std::nullopt;
-    const auto digest = *found ? Digest::fromBytes(row->bytes(2)) : std::nullopt;
-    if (!origin || !digest) {
-        return Error{ErrorCode::NotFound, "Nothing with this number waits to be taken in.", {}};
-    }
-    const Run run{
-        *origin, static_cast<std::uint64_t>(row->integer(1)), unpacked(row->bytes(3)), *digest};
-    row->reset();
-    const Result<std::vector<RunReport>> reports = merge({run}, Source{.isStation = true});
-    if (!reports) {
-        return reports.error();
-    }
-    if ((*reports)[0].outcome == RunOutcome::Unlinked) {
-        return Error{ErrorCode::Refused,
-                     "What stands before these entries is not here yet. Take that in first.",
-                     {}};
-    }
-    Result<Statement> remove = connection_->prepare("DELETE FROM apart WHERE id = ?1");
-    if (!remove) {
-        return remove.error();
-    }
-    if (Status gone = remove->bind(1, id).execute(); !gone) {
-        return gone.error();
-    }
-    return (*reports)[0].added;
 }
 
 } // namespace bullace::store

@@ -76,6 +76,21 @@ Result<std::vector<bool>> whichAreHeld(Replica& replica, const journal::Vector& 
     return held;
 }
 
+// The station's history, once it knows which ends it does not hold.
+Result<HistoryId>
+tellUnknown(Replica& replica, const journal::Vector& theirs, const std::vector<bool>& held) {
+    journal::Vector unknown;
+    for (std::size_t i = 0; i < theirs.size(); ++i) {
+        if (!held[i]) {
+            unknown.push_back(theirs[i]);
+        }
+    }
+    if (Status told = unknown.empty() ? Status{} : replica.onUnknownEnds(unknown); !told) {
+        return told.error();
+    }
+    return replica.history();
+}
+
 AnswerBody compare(Replica& replica, const CompareAsk& ask) {
     AnswerBody greeting = greet(replica);
     if (!std::holds_alternative<Greeting>(greeting)) {
@@ -95,6 +110,11 @@ AnswerBody compare(Replica& replica, const CompareAsk& ask) {
     if (!held) {
         return held.error();
     }
+    const auto history = tellUnknown(replica, theirs, *held);
+    if (!history) {
+        return history.error();
+    }
+    result.history = *history;
     result.held = std::move(*held);
     forEachOrigin(
         mine.ends,

@@ -59,6 +59,11 @@ public:
     // Whether the entry (origin, seq) with just this digest is held, at an end or further back.
     virtual Result<bool> holds(const journal::BranchEnd& end) = 0;
 
+    // On the station, before it answers: ends that a client holds and this database does not. One
+    // that finds its own journal among them, as far as it has got or further, is an older copy of
+    // itself that nobody noticed: it takes a new epoch and a new history.
+    virtual Status onUnknownEnds(const journal::Vector& /*ends*/) { return {}; }
+
     // The greatest epoch that any entry held, or lying apart, has with these digits, whatever the
     // letter; 0 where there is none.
     virtual Result<std::uint32_t> greatestEpoch(std::uint64_t device) = 0;

@@ -7,7 +7,7 @@
 // once a second; on Close writes what is still waiting, shuts the connection down in order, and
 // calls nothing more. A connection that ends without a Close of ours is broken.
 // After every session, also one that failed, a device looks at summary().needsNewEpoch; the history
-// it remembers only after a complete one.
+// it remembers only where summary().mayRememberHistory().
 #pragma once
 
 #include "core/base/bytes.hpp"

@@ -12,7 +12,7 @@ namespace bullace::sync {
 struct Summary {
     bool isComplete = false; // everything that was missing went both ways, and is durable
 
-    HistoryId stationHistory{};      // to be remembered by a device once the sync is complete
+    HistoryId stationHistory{};      // to be remembered by a device that mayRememberHistory()
     bool wasRelayed = false;         // the station's database had been restored, and was refilled
     std::uint32_t greatestEpoch = 0; // of the device's digits, as the station knows it
     bool needsNewEpoch = false;      // device: before it writes again, it takes a new epoch
@@ -37,6 +37,12 @@ struct Summary {
     std::vector<journal::Origin> apartHere;
     std::vector<journal::Origin> forked;  // has more than one branch, found by this sync
     std::vector<journal::Origin> damaged; // could not be read here
+
+    // Whether the station has, taken or waiting, all that this device had for it: what ended early
+    // would not be asked for again by a station whose history the device knows.
+    [[nodiscard]] bool mayRememberHistory() const {
+        return isComplete && unlinkedThere.empty() && damaged.empty();
+    }
 };
 
 // The other side's clock less ours. A clock that is absurdly far off gives the farthest number

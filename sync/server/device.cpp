@@ -130,9 +130,11 @@ syncDevice(store::Database& journal, const SyncWish& wish, const sync::net::Canc
         }
     }
     row.address = textOf(*place);
-    if (outcome.summary.isComplete) {
+    if (outcome.summary.mayRememberHistory()) {
         row.history.assign(outcome.summary.stationHistory.begin(),
                            outcome.summary.stationHistory.end());
+    }
+    if (outcome.summary.isComplete) {
         row.lastSyncMs = wish.nowMs;
     }
     if (Status kept = outcome.status ? store::setStation(journal, row) : Status{}; !kept) {

@@ -6,6 +6,7 @@
 #include "core/journal/subject.hpp"
 #include "store/json_reader.hpp"
 #include "store/peers.hpp"
+#include "sync/server/summary_words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -169,10 +170,10 @@ int Office::importLines(const OfficeRequest& request, OfficeStreams& streams) {
                            .done()
                     << "\n";
     } else {
-        streams.out << name << ": " << report->lines << " lines; " << report->taken
-                    << " entries taken, " << report->there << " here already, "
-                    << report->refusedCount << " refused, " << report->waitingCount
-                    << " waiting for what comes before them.\n";
+        streams.out << name << ": " << counted(report->lines, "line", "lines") << "; "
+                    << counted(report->taken, "entry", "entries") << " taken, " << report->there
+                    << " here already, " << report->refusedCount << " refused, "
+                    << report->waitingCount << " waiting for what comes before them.\n";
         tellKept(streams.out, *report);
     }
     return report->refusedCount + report->waitingCount == 0 ? 0 : 1;

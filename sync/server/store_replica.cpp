@@ -25,6 +25,24 @@ Result<bool> StoreReplica::holds(const journal::BranchEnd& end) {
     return database_.holds(end);
 }
 
+Status StoreReplica::onUnknownEnds(const journal::Vector& ends) {
+    const journal::Origin own = database_.about().own;
+    std::uint32_t greatest = 0;
+    for (const journal::BranchEnd& end : ends) {
+        if (end.origin.isSameDevice(own)) {
+            greatest = std::max(greatest, end.origin.epoch);
+        }
+    }
+    if (greatest < own.epoch) {
+        return {}; // of an epoch that was left already: what it lacks, it has asked for
+    }
+    // The history first: whatever breaks off between the two is found again at the next sync.
+    if (Status taken = database_.takeNewHistory(); !taken) {
+        return taken;
+    }
+    return database_.takeNewEpoch(greatest);
+}
+
 Result<std::uint32_t> StoreReplica::greatestEpoch(std::uint64_t device) {
     return database_.greatestEpoch(device);
 }

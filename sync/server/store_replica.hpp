@@ -13,6 +13,7 @@ public:
     Result<sync::HistoryId> history() override;
     Result<journal::Vector> vector() override;
     Result<bool> holds(const journal::BranchEnd& end) override;
+    Status onUnknownEnds(const journal::Vector& ends) override;
     Result<std::uint32_t> greatestEpoch(std::uint64_t device) override;
     Result<std::vector<sync::Part>> missing(const journal::Origin& origin,
                                             std::span<const journal::BranchEnd> held) override;

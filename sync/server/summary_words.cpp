@@ -15,10 +15,14 @@ std::string named(const std::vector<journal::Origin>& origins) {
 }
 
 std::string entries(std::uint64_t count) {
-    return std::to_string(count) + (count == 1 ? " entry" : " entries");
+    return counted(count, "entry", "entries");
 }
 
 } // namespace
+
+std::string counted(std::uint64_t count, const char* one, const char* several) {
+    return std::to_string(count) + " " + (count == 1 ? one : several);
+}
 
 std::string summaryWords(const sync::Summary& summary) {
     std::string words = summary.sentEntries + summary.receivedEntries == 0

@@ -31,6 +31,40 @@ bool says(const Ran& ran, const std::string& words) {
     return ran.err.find(words) != std::string::npos;
 }
 
+// A key and a certificate of its own in one file, made by Debian's openssl.
+void makeKey(const std::string& path) {
+    const Ran made = runProgram({"openssl",
+                                 "req",
+                                 "-x509",
+                                 "-newkey",
+                                 "ec",
+                                 "-pkeyopt",
+                                 "ec_paramgen_curve:prime256v1",
+                                 "-nodes",
+                                 "-keyout",
+                                 path,
+                                 "-out",
+                                 path + "-cert",
+                                 "-subj",
+                                 "/CN=x"});
+    REQUIRE_MESSAGE(made.status == 0, made.err);
+    writeFile(path, readFile(path) + readFile(path + "-cert"));
+}
+
+// Debian's TLS client, which says a word that is no message of a sync.
+Ran openssl(const Server& server, const std::vector<std::string>& more) {
+    std::vector<std::string> words{"openssl",
+                                   "s_client",
+                                   "-connect",
+                                   server.address(),
+                                   "-tls1_3",
+                                   "-alpn",
+                                   "bullace/1",
+                                   "-ign_eof"};
+    words.insert(words.end(), more.begin(), more.end());
+    return runProgram(words, "hello\n");
+}
+
 } // namespace
 
 TEST_CASE("a device that was never paired, one with another key, and a revoked one get nothing and "
@@ -44,23 +78,7 @@ TEST_CASE("a device that was never paired, one with another key, and a revoked o
     REQUIRE(pair.pair(server.address(), server.code(pair.station)).status == 0);
     const std::string key = readFile(pair.tablet + "-key");
     std::filesystem::remove(pair.tablet + "-key");
-    REQUIRE(runProgram({"openssl",
-                        "req",
-                        "-x509",
-                        "-newkey",
-                        "ec",
-                        "-pkeyopt",
-                        "ec_paramgen_curve:prime256v1",
-                        "-nodes",
-                        "-keyout",
-                        pair.folder.file("other-key"),
-                        "-out",
-                        pair.folder.file("other-cert"),
-                        "-subj",
-                        "/CN=x"})
-                .status == 0);
-    writeFile(pair.tablet + "-key",
-              readFile(pair.folder.file("other-key")) + readFile(pair.folder.file("other-cert")));
+    makeKey(pair.tablet + "-key");
     const Ran wronglyKeyed = console({"sync", pair.tablet});
     CHECK(wronglyKeyed.status == 1);
     CHECK(pair.held().empty());
@@ -78,18 +96,25 @@ TEST_CASE(
     "a client of Debian's openssl without a certificate, or with one nobody knows, is refused") {
     Pair pair;
     Server server(pair.station);
-    const Ran bare = runProgram({"openssl",
-                                 "s_client",
-                                 "-connect",
-                                 server.address(),
-                                 "-tls1_3",
-                                 "-alpn",
-                                 "bullace/1",
-                                 "-ign_eof"},
-                                "hello\n");
+    REQUIRE(pair.pair(server.address(), server.code(pair.station)).status == 0);
+    const std::string unknown = pair.folder.file("unknown");
+    makeKey(unknown);
     // In TLS 1.3 the client has said all of its part before the server judges: the refusal is the
     // alert that follows.
-    CHECK(bare.err.find("alert") != std::string::npos);
+    const Ran bare = openssl(server, {});
+    CHECK(says(bare, "alert certificate required"));
+    const Ran stranger = openssl(server, {"-cert", unknown, "-key", unknown});
+    CHECK(says(stranger, "alert bad certificate"));
+    for (const Ran* refused : {&bare, &stranger}) {
+        CHECK(refused->status == 1);
+        CHECK(refused->out.find("no message of a sync") == std::string::npos);
+    }
+    // The same words with the key of a paired device are heard, and answered.
+    const std::string known = pair.tablet + "-key";
+    const Ran heard = openssl(server, {"-cert", known, "-key", known});
+    CHECK_FALSE(says(heard, "alert"));
+    CHECK(heard.out.find("no message of a sync") != std::string::npos);
+    CHECK(pair.held().empty());
     CHECK(server.stop().status == 0);
 }
 
@@ -117,20 +142,26 @@ TEST_CASE(
     Pair pair;
     Server server(pair.station);
     const std::string wrong = "AAAA-BBBB-CCCC-DDDD";
-    CHECK(pair.pair(server.address(), wrong).status == 1); // nobody armed it
+    CHECK(says(pair.pair(server.address(), wrong), "nobody armed it"));
     const std::string code = server.code(pair.station);
     const Ran misspelt = pair.pair(server.address(), "12");
     CHECK(misspelt.status == 1);
     CHECK(says(misspelt, "16 letters and digits"));
-    for (int tries = 0; tries < 3; ++tries) {
-        CHECK(pair.pair(server.address(), wrong).status == 1);
-    }
-    CHECK(pair.pair(server.address(), code).status == 1); // three wrong tries ended it
+    CHECK(says(pair.pair(server.address(), wrong), "2 of three tries are left"));
+    CHECK(says(pair.pair(server.address(), wrong), "1 of three tries"));
+    const Ran third = pair.pair(server.address(), wrong);
+    CHECK(third.status == 1);
+    CHECK(says(third, "wrong three times"));
+    const Ran dead = pair.pair(server.address(), code);
+    CHECK(dead.status == 1);
+    CHECK(says(dead, "Arm it again"));
     const std::string again = server.code(pair.station);
     CHECK(pair.pair(server.address(), again).status == 0);
     const std::string second = pair.folder.file("second.db");
+    REQUIRE(console({"create", second, "--field"}).status == 0);
     const Ran used = console({"pair", second, "--at", server.address(), "--code", again});
     CHECK(used.status == 1);
+    CHECK(says(used, "the code was used"));
     CHECK(console({"sync", pair.tablet}).status == 0);
     CHECK(console({"export", pair.tablet}).out == pair.held());
     CHECK(server.stop().status == 0);

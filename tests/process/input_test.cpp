@@ -70,7 +70,7 @@ TEST_CASE("a line with a wrong type, no number, or broken text is refused with i
         const Ran ran = station.add(each + line(second + R"("value":5)"));
         CHECK(ran.status == 1);
         CHECK(says(ran, "standard input, line 1: "));
-        CHECK(ran.out.find("1 entries taken") != std::string::npos);
+        CHECK(ran.out.find("1 entry taken") != std::string::npos);
         CHECK(station.state().find(R"(vigour","status":"settled","value":5)") != std::string::npos);
         CHECK(console({"verify", station.path}).status == 0);
     }
@@ -183,6 +183,57 @@ TEST_CASE("an export that the disk does not take is told, and its status is not 
                     std::string(BULLACE_BIN) + "/bullace export " + station.path + " > /dev/full"});
     CHECK(full.status == 1);
     CHECK(says(full, "written whole"));
+}
+
+TEST_CASE("an import that does not fit on the disk is told, changes nothing, and goes in later") {
+    Station station;
+    LineMaker maker{0xB1};
+    const std::string lines = station.folder.file("lines.jsonl");
+    writeFile(lines, maker.next(20'000));
+    const std::string before = station.state();
+    // A bound on the size of files stands for the disk: writing beyond it fails in the same way.
+    const Ran full = runProgram({"sh",
+                                 "-c",
+                                 "trap '' XFSZ; ulimit -f 2000; exec " + std::string(BULLACE_BIN) +
+                                     "/bullace import " + station.path + " " + lines});
+    CHECK(full.status == 1);
+    CHECK(says(full, station.path));
+    CHECK(says(full, "not reported as saved is not saved"));
+    CHECK(station.state() == before);
+    CHECK(console({"verify", station.path}).status == 0);
+    const Ran again = console({"import", station.path, lines});
+    CHECK(again.status == 0);
+    CHECK(again.out.find("20000 entries taken") != std::string::npos);
+}
+
+TEST_CASE("a changed byte of an entry is found by verify, which names the entry and what to do") {
+    Station station;
+    REQUIRE(console({"import", station.path, "-"}, kFirst).status == 0);
+    std::filesystem::remove(station.path + "-wal"); // which held all of it once more
+    std::filesystem::remove(station.path + "-shm");
+    std::string bytes = readFile(station.path);
+    const std::string author = "bmk"; // a text of two letters, as it stands in the entry
+    std::size_t changed = 0;
+    for (std::size_t at = bytes.find(author + "g"); at != std::string::npos;
+         at = bytes.find(author + "g", at + 1)) {
+        bytes[at + 1] = 'M';
+        ++changed;
+    }
+    REQUIRE(changed > 0);
+    writeFile(station.path, bytes);
+    const Ran verified = console({"verify", station.path});
+    CHECK(verified.status == 1);
+    CHECK(says(verified, "t0000000000000001.1"));
+    CHECK(says(verified, "go on with the last backup"));
+}
+
+TEST_CASE("a command that is not there, and one without its words, are told with where to look") {
+    const Ran unknown = console({"prune", "x.db"});
+    CHECK(unknown.status == 2);
+    CHECK(says(unknown, "There is no command \"prune\""));
+    const Ran bare = console({"import"});
+    CHECK(bare.status == 2);
+    CHECK(says(bare, "`bullace --help` lists the commands"));
 }
 
 TEST_CASE("two stations fed the demo's journals in different orders export the same bytes and hold "

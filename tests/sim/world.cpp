@@ -9,7 +9,7 @@ namespace bullace::test {
 namespace {
 
 constexpr std::size_t kShown = 60; // steps
-constexpr std::uint64_t kSteps = 150;
+constexpr std::uint64_t kSteps = 250;
 
 } // namespace
 
@@ -47,6 +47,7 @@ Machine* World::anyDevice() {
 }
 
 void World::run() {
+    drawFaults();
     add("station", store::Role::Station, 's', 0xa0a0000000000001);
     add("office", store::Role::Field, 's', 0xb0b0000000000002);
     for (std::uint64_t i = dice_.between(2, 4); i > 0; --i) {
@@ -64,36 +65,41 @@ void World::run() {
     finish();
 }
 
+// Not every season has every fault: what a fault would cover up shows in a season without it.
+void World::drawFaults() {
+    const std::vector<Choice> always{{300, &World::write},
+                                     {420, &World::moveLines},
+                                     {110, &World::startSync},
+                                     {20, &World::makeRoom},
+                                     {40, &World::look}};
+    const std::vector<Choice> faults{{15, &World::cutLine},
+                                     {35, &World::planFault},
+                                     {15, &World::losePower},
+                                     {8, &World::fillDisk},
+                                     {14, &World::putBack},
+                                     {5, &World::cloneTablet},
+                                     {20, &World::carryStick},
+                                     {20, &World::carryStrangersStick},
+                                     {2, &World::revoke},
+                                     {12, &World::repeatSpoken},
+                                     {10, &World::restartProgram}};
+    choices_ = always;
+    choices_.push_back({25, &World::takeCopy});
+    const bool isAll = dice_.isOne(1, 4);
+    for (const Choice& fault : faults) {
+        if (isAll || dice_.isOne(1, 2)) {
+            choices_.push_back(fault);
+        }
+    }
+}
+
 void World::step() {
-    struct Choice {
-        std::uint64_t weight;
-        void (World::*does)();
-    };
-    static constexpr Choice kChoices[] = {
-        {300, &World::write},
-        {420, &World::moveLines},
-        {110, &World::startSync},
-        {15, &World::cutLine},
-        {35, &World::planFault},
-        {15, &World::losePower},
-        {8, &World::fillDisk},
-        {20, &World::makeRoom},
-        {25, &World::takeCopy},
-        {14, &World::putBack},
-        {5, &World::cloneTablet},
-        {20, &World::carryStick},
-        {20, &World::carryStrangersStick},
-        {2, &World::revoke},
-        {12, &World::repeatSpoken},
-        {10, &World::restartProgram},
-        {40, &World::look},
-    };
     std::uint64_t sum = 0;
-    for (const Choice& choice : kChoices) {
+    for (const Choice& choice : choices_) {
         sum += choice.weight;
     }
     std::uint64_t at = dice_.below(sum);
-    for (const Choice& choice : kChoices) {
+    for (const Choice& choice : choices_) {
         if (at < choice.weight) {
             (this->*choice.does)();
             return;

@@ -9,6 +9,7 @@
 #include <deque>
 #include <list>
 #include <memory>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,10 @@ public:
     [[nodiscard]] std::size_t entries() const { return ledger_.all().size(); }
 
 private:
+    struct Choice { // of a step, by chance
+        std::uint64_t weight = 0;
+        void (World::*does)() = nullptr;
+    };
     struct Shelf { // copies of a machine's disk
         Machine* machine = nullptr;
         Machine::Copy copy;
@@ -45,6 +50,7 @@ private:
     Machine& add(const std::string& name, store::Role role, char letter, std::uint64_t device);
 
     // Steps of the season.
+    void drawFaults();
     void step();
     void write();
     void startSync();
@@ -81,8 +87,12 @@ private:
     void finish();
     void calm();
     std::uint64_t syncAll();
+    void demandNothingMoves();
     void takeInApart();
     void demandOwnAtStation();
+    [[nodiscard]] std::set<const Machine*> acquainted();
+    [[nodiscard]] bool isStationToKnow(const journal::Origin& origin);
+    void demandAllAtStation(const std::set<const Machine*>& devices);
     void carryWhatOnlySticksCan();
     void demandEqual();
     void feedFreshStations();
@@ -95,6 +105,7 @@ private:
     Writer writer_;
     std::vector<std::unique_ptr<Machine>> machines_; // the station first
     std::list<Line> lines_;
+    std::vector<Choice> choices_;
     std::vector<Shelf> shelf_;
     std::vector<Spoken> spoken_;
     std::deque<std::string> steps_;
@@ -102,6 +113,7 @@ private:
     std::uint64_t number_ = 0;
     unsigned clones_ = 0;
     bool wasStationPutBack_ = false;
+    std::uint32_t unnoticedEpoch_ = 0; // the station's, where it was put back and could not see it
     bool wasStickCarried_ = false;
 };
 

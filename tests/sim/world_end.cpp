@@ -23,7 +23,7 @@ void World::calm() {
     say("all is calm");
 }
 
-// One sync of each device that may, without faults. How many entries were new somewhere.
+// One sync of each device that may, without faults. How many entries went over the line.
 std::uint64_t World::syncAll() {
     std::uint64_t moved = 0;
     for (std::size_t i = 1; i < machines_.size(); ++i) {
@@ -41,7 +41,7 @@ std::uint64_t World::syncAll() {
                    (line.clientStatus() && !line.clientStatus()->ok()
                         ? line.clientStatus()->error().message
                         : "it stands still"));
-        moved += line.summary().newThere + line.summary().newHere;
+        moved += line.summary().sentEntries + line.summary().receivedEntries;
         tellDevice(line);
         lines_.pop_back();
     }
@@ -87,6 +87,39 @@ void World::demandOwnAtStation() {
     }
 }
 
+// Those that remember a whole sync, and so will be asked to refill a station that was put back.
+std::set<const Machine*> World::acquainted() {
+    std::set<const Machine*> those;
+    for (const auto& machine : machines_) {
+        const auto known = store::station(machine->database());
+        demand(known.ok(), "a sound disk can be read", machine->name());
+        if (machine.get() != &station() && !machine->isRevoked && *known) {
+            those.insert(machine.get());
+        }
+    }
+    return those;
+}
+
+// A station that could not see that it is a copy learns it from a device that remembers more of the
+// station's own journal; what else it lost it only asks for then.
+bool World::isStationToKnow(const journal::Origin& origin) {
+    return unnoticedEpoch_ == 0 ||
+           (origin.device == station().device() && origin.epoch >= unnoticedEpoch_);
+}
+
+void World::demandAllAtStation(const std::set<const Machine*>& devices) {
+    for (const auto& device : machines_) {
+        for (const journal::BranchEnd& end : device->database().vector()) {
+            const auto held = station().database().holds(end);
+            demand(devices.count(device.get()) == 0 || !isStationToKnow(end.origin) ||
+                       (held.ok() && *held),
+                   "a station gets back what a device remembers of it",
+                   device->name() + " alone has " + end.origin.text() + " number " +
+                       std::to_string(end.seq));
+        }
+    }
+}
+
 // Entries that came by stick, and those of a revoked device, get to the station only as they came.
 void World::carryWhatOnlySticksCan() {
     for (const auto& machine : machines_) {
@@ -94,6 +127,11 @@ void World::carryWhatOnlySticksCan() {
             importInto(station(), exportOf(*machine), machine->name());
         }
     }
+}
+
+void World::demandNothingMoves() {
+    demand(syncAll() == 0, "a further sync moves nothing", "station");
+    demandEqual();
 }
 
 void World::demandEqual() {
@@ -189,11 +227,20 @@ void World::feedFreshStations() {
 
 void World::finish() {
     calm();
+    const std::set<const Machine*> remembering = acquainted();
     for (int round = 0; round < 3; ++round) {
         syncAll();
         takeInApart();
     }
     demandOwnAtStation();
+    // Only a stick, or a station that lost what it gave to somebody in a sync that broke, can leave
+    // an entry on a device that is no other device's to send.
+    if (!wasStickCarried_) {
+        demandAllAtStation(remembering);
+    }
+    if (!wasStickCarried_ && !wasStationPutBack_) {
+        demandNothingMoves();
+    }
     // What came by a stick goes by a stick; lines that waited on a device enter once the sync has
     // brought what stands before them, and are carried in the next turn.
     for (int turn = 0; turn < 3; ++turn) {
@@ -201,8 +248,7 @@ void World::finish() {
         syncAll();
         syncAll();
     }
-    demand(syncAll() == 0, "a further sync moves nothing", "station");
-    demandEqual();
+    demandNothingMoves();
     feedFreshStations();
 }
 

@@ -97,8 +97,7 @@ void World::putBack() {
     const Shelf& shelf = dice_.pick(shelf_);
     Machine& machine = *shelf.machine;
     const bool isStation = &machine == &station();
-    // The station's restore is seen by its token; one that is not could not ask for what it lost.
-    const CopyOf how = isStation || dice_.isOne(1, 2) ? CopyOf::JournalOnly : CopyOf::WholeDisk;
+    const CopyOf how = dice_.isOne(1, 2) ? CopyOf::JournalOnly : CopyOf::WholeDisk;
     cutLinesOf(machine);
     machine.putBack(shelf.copy, how);
     const std::uint32_t above = how == CopyOf::WholeDisk ? shelf.epoch - 1 : shelf.epoch;
@@ -106,6 +105,9 @@ void World::putBack() {
     machine.doubtUpTo = std::max(machine.doubtUpTo, ledger_.greatestEpoch(machine.device()));
     machine.wasSyncedSinceFork = false;
     wasStationPutBack_ = wasStationPutBack_ || isStation;
+    if (isStation && how == CopyOf::WholeDisk) {
+        unnoticedEpoch_ = std::max(unnoticedEpoch_, shelf.epoch);
+    }
     say(machine.name() + " is put back" + (how == CopyOf::WholeDisk ? " whole" : ""));
     bringUp(machine);
 }

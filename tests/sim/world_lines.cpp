@@ -82,6 +82,9 @@ void World::tellDevice(Line& line) {
         return;
     }
     device.wasSyncedSinceFork = true;
+    if (!summary.mayRememberHistory()) {
+        return;
+    }
     const store::StationRow row{"00",
                                 "Invented Station",
                                 "",

@@ -287,3 +287,36 @@ TEST_CASE("office entries that come back after a restore wait apart until somebo
     CHECK(take(restored, ours, relay).outcome == RunOutcome::Held);
     restored.checkSound();
 }
+
+TEST_CASE("what comes back to a restored station waits only where it follows from what is there") {
+    Journal station(Role::Station, 9);
+    for (int i = 1; i <= 6; ++i) {
+        station.write(act("accession/W-17/title", integerValue(i)));
+    }
+    const journal::Segment whole = station->segments({'s', 9, 1})[0];
+    const auto part = [&](std::uint64_t from, std::uint64_t count) {
+        return *station->readRun(whole, from, count, 100'000);
+    };
+    Journal restored(Role::Station, 9);
+    REQUIRE(restored->takeNewEpoch(1).ok());
+    const store::Source relay{.letter = 't', .device = 1, .isRelay = true};
+
+    journal::Run damaged = part(1, 3);
+    damaged.entries[1].back() = static_cast<char>(damaged.entries[1].back() ^ 1);
+    CHECK(take(restored, damaged, relay).outcome == RunOutcome::Unlinked);
+    CHECK(take(restored, part(4, 3), relay).outcome == RunOutcome::Unlinked);
+    CHECK(take(restored, part(1, 3), relay).outcome == RunOutcome::Apart);
+    CHECK(take(restored, part(4, 3), relay).outcome == RunOutcome::Apart);
+    CHECK(take(restored, part(2, 4), relay).outcome == RunOutcome::Apart); // from the midst of one
+    damaged = part(2, 3);
+    damaged.entries[0].back() = static_cast<char>(damaged.entries[0].back() ^ 1);
+    CHECK(take(restored, damaged, relay).outcome == RunOutcome::Unlinked);
+
+    for (const store::ApartRow& row : apartOf(restored)) {
+        if (row.reason == "resent") {
+            CHECK(restored->takeInApart(row.id).ok());
+        }
+    }
+    CHECK(restored.exported() == station.exported());
+    restored.checkSound();
+}

@@ -13,7 +13,7 @@
 
 namespace bullace::test {
 
-class ModelReplica final : public sync::Replica {
+class ModelReplica : public sync::Replica {
 public:
     explicit ModelReplica(std::uint8_t life = 1) { history_.fill(life); }
 

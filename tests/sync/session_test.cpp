@@ -186,6 +186,75 @@ TEST_CASE("what another device wrote goes up only when the station's database wa
     }
 }
 
+TEST_CASE("a tablet whose relay could not be read whole does not remember the station's history") {
+    ModelReplica tablet;
+    ModelReplica station(1);
+    tablet.write(origin('t', kFirst), 4);
+    station.write(origin('t', kSecond), 50);
+    syncWhole(tablet, station, setupOf('t', kFirst));
+    ModelReplica restored(2);
+    Talk::Setup setup = setupOf('t', kFirst);
+    setup.client.knownHistory = *station.history();
+    tablet.damage(origin('t', kSecond));
+    Talk talk(tablet, restored, setup);
+    talk.run();
+    REQUIRE(talk.isComplete());
+    CHECK(talk.summary().wasRelayed);
+    CHECK(restored.count(origin('t', kSecond)) == 0);
+    CHECK_FALSE(talk.summary().mayRememberHistory());
+}
+
+namespace {
+
+// A station that was put back to an older copy of itself without a sign of it.
+class UnnoticedCopy : public ModelReplica {
+public:
+    explicit UnnoticedCopy(const journal::Origin& own) : ModelReplica(1), own_(own) {}
+    Result<sync::HistoryId> history() override {
+        return isNoticed_ ? sync::HistoryId{2} : sync::HistoryId{1};
+    }
+    Status onUnknownEnds(const journal::Vector& ends) override {
+        for (const journal::BranchEnd& end : ends) {
+            isNoticed_ = isNoticed_ || end.origin == own_;
+        }
+        return {};
+    }
+
+private:
+    journal::Origin own_;
+    bool isNoticed_ = false;
+};
+
+} // namespace
+
+TEST_CASE("a station that learns from a tablet that it is an older copy has itself refilled at "
+          "once") {
+    ModelReplica tablet;
+    tablet.write(origin('t', kFirst), 4);
+    tablet.write(origin('t', kSecond), 50);
+    const journal::Origin own = origin('s', kSecond + 1);
+    Talk::Setup setup = setupOf('t', kFirst);
+    setup.client.knownHistory = sync::HistoryId{1};
+    UnnoticedCopy station(own);
+    SUBCASE("the tablet knows no more of the station's own journal, so nothing is noticed") {
+        Talk talk(tablet, station, setup);
+        talk.run();
+        REQUIRE(talk.isComplete());
+        CHECK_FALSE(talk.summary().wasRelayed);
+        CHECK(station.count(origin('t', kSecond)) == 0);
+    }
+    SUBCASE("the tablet remembers what the station wrote and has not") {
+        tablet.write(own, 6);
+        Talk talk(tablet, station, setup);
+        talk.run();
+        REQUIRE(talk.isComplete());
+        CHECK(talk.summary().wasRelayed);
+        CHECK(talk.summary().stationHistory == sync::HistoryId{2});
+        CHECK(station.count(origin('t', kSecond)) == 50);
+        CHECK(talk.summary().apartThere.size() == 1);
+    }
+}
+
 TEST_CASE("an office device may also push what it wrote as a field device") {
     ModelReplica office;
     ModelReplica station;
