@@ -61,6 +61,13 @@ struct Draft {
 
 enum class Grouping { Single, OneAct };
 
+// What a device keeps for itself, outside of the set of entries and never sent: where its walk
+// stands, which hand taps. The name is its key; an empty value takes it away.
+struct Bookmark {
+    std::string name;
+    Bytes value;
+};
+
 // From whom a batch comes.
 struct Source {
     char letter = 't';
@@ -186,7 +193,12 @@ public:
     // BeyondLimit, DiskFull, Io; then nothing was written.
     [[nodiscard]] Result<std::vector<journal::Place>> append(std::span<const Draft> acts,
                                                              std::optional<journal::Wall> wall,
-                                                             Grouping grouping = Grouping::Single);
+                                                             Grouping grouping = Grouping::Single,
+                                                             std::span<const Bookmark> marks = {});
+    // Bookmarks that go with an act stand or fall with it; here they are kept by themselves.
+    [[nodiscard]] Status keep(std::span<const Bookmark> marks);
+    // Empty where there is none of that name.
+    [[nodiscard]] Result<Bytes> kept(const std::string& name);
 
     [[nodiscard]] journal::Vector vector() const;
     [[nodiscard]] Result<bool> holds(const journal::BranchEnd& end);
@@ -261,7 +273,11 @@ private:
     [[nodiscard]] Status usable();
 
     [[nodiscard]] Result<std::vector<journal::Place>>
-    appendInside(std::span<const Draft> acts, std::optional<journal::Wall> wall, Grouping grouping);
+    appendInside(std::span<const Draft> acts,
+                 std::optional<journal::Wall> wall,
+                 Grouping grouping,
+                 std::span<const Bookmark> marks);
+    [[nodiscard]] Status keepInside(std::span<const Bookmark> marks);
     [[nodiscard]] Result<std::vector<journal::RunReport>> mergeInside(const journal::Batch& batch,
                                                                       const Source& source);
     [[nodiscard]] Result<journal::RunReport> mergeRun(const journal::Run& run);

@@ -16,9 +16,17 @@ using journal::RunOutcome;
 using journal::RunReport;
 using journal::Standing;
 
+namespace {
+
+// The names of bookmarks stand apart from what the file says of itself.
+const std::string kBookmark = "kept:";
+
+} // namespace
+
 Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts,
                                                      std::optional<journal::Wall> wall,
-                                                     Grouping grouping) {
+                                                     Grouping grouping,
+                                                     std::span<const Bookmark> marks) {
     if (Status ready = usable(); !ready) {
         return ready.error();
     }
@@ -29,7 +37,7 @@ Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts
             return taken.error();
         }
     }
-    Result<std::vector<journal::Place>> written = appendInside(acts, wall, grouping);
+    Result<std::vector<journal::Place>> written = appendInside(acts, wall, grouping, marks);
     if (!written && written.error().code != ErrorCode::InvalidInput) {
         recover(written.error());
     }
@@ -38,7 +46,8 @@ Result<std::vector<journal::Place>> Database::append(std::span<const Draft> acts
 
 Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft> acts,
                                                            std::optional<journal::Wall> wall,
-                                                           Grouping grouping) {
+                                                           Grouping grouping,
+                                                           std::span<const Bookmark> marks) {
     Result<Transaction> transaction = Transaction::begin(*connection_);
     if (!transaction) {
         return transaction.error();
@@ -110,10 +119,63 @@ Result<std::vector<journal::Place>> Database::appendInside(std::span<const Draft
     if (Status finished = derived_->finish(*chain_); !finished) {
         return finished.error();
     }
+    if (Status kept = keepInside(marks); !kept) {
+        return kept.error();
+    }
     if (Status done = transaction->commit(); !done) {
         return done.error();
     }
     return places;
+}
+
+Status Database::keepInside(std::span<const Bookmark> marks) {
+    if (marks.empty()) {
+        return {};
+    }
+    Result<Statement> set =
+        connection_->prepare("INSERT INTO about(key, value) VALUES(?1, ?2) "
+                             "ON CONFLICT(key) DO UPDATE SET value = excluded.value");
+    if (!set) {
+        return set.error();
+    }
+    for (const Bookmark& mark : marks) {
+        const std::string key = kBookmark + mark.name;
+        if (Status done = set->bindText(1, key).bindBytes(2, mark.value).execute(); !done) {
+            return done;
+        }
+        set->reset();
+    }
+    return {};
+}
+
+Status Database::keep(std::span<const Bookmark> marks) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
+    Result<Transaction> transaction = Transaction::begin(*connection_);
+    if (!transaction) {
+        return transaction.error();
+    }
+    if (Status kept = keepInside(marks); !kept) {
+        return kept;
+    }
+    return transaction->commit();
+}
+
+Result<Bytes> Database::kept(const std::string& name) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
+    Result<Statement> row = connection_->prepare("SELECT value FROM about WHERE key = ?1");
+    if (!row) {
+        return row.error();
+    }
+    const std::string key = kBookmark + name;
+    const Result<bool> found = row->bindText(1, key).step();
+    if (!found) {
+        return found.error();
+    }
+    return *found ? Bytes(row->bytes(0)) : Bytes{};
 }
 
 Status Database::finishInside() {

@@ -49,10 +49,82 @@ Status readCode(const PairingWish& wish, sync::net::PairOptions& options) {
     return {};
 }
 
+// Where the journal belongs to the caller, a task runs at once.
+RunThere orHere(const RunThere& runThere) {
+    return runThere ? runThere : [](const std::function<void()>& task) { task(); };
+}
+
+struct Prepared {
+    store::StationRow row;
+    sync::net::SyncOptions options;
+};
+
+Result<Prepared> prepare(store::Database& journal, const std::string& wishedAt) {
+    const auto known = store::station(journal);
+    if (!known) {
+        return known.error();
+    }
+    if (!*known) {
+        return Error{ErrorCode::NotFound,
+                     "This device is not paired with a station yet. Ask the office to open "
+                     "pairing, then pair.",
+                     {}};
+    }
+    Prepared made{**known, {}};
+    const std::string at = wishedAt.empty() ? made.row.address : wishedAt;
+    const auto place = sync::net::readPlace(at);
+    if (!place) {
+        return badAddress(at);
+    }
+    const auto identity = sync::net::loadIdentity(journal.path() + "-key");
+    if (!identity) {
+        return identity.error();
+    }
+    const auto keyBytes = fromHex(made.row.keyHash);
+    const auto key = keyBytes ? Digest::fromBytes(*keyBytes) : std::nullopt;
+    if (!key) {
+        return Error{ErrorCode::Damaged,
+                     "The journal does not say which key its station has. Pair it anew.",
+                     {}};
+    }
+    made.row.address = textOf(*place);
+    made.options.place = *place;
+    made.options.identity = *identity;
+    made.options.stationKey = *key;
+    made.options.letter = journal.about().own.letter;
+    made.options.device = journal.about().own.device;
+    made.options.current = journal.about().own;
+    std::copy_n(made.row.history.begin(),
+                std::min(made.row.history.size(), made.options.knownHistory.size()),
+                made.options.knownHistory.begin());
+    return made;
+}
+
+// What the device has to remember of a sync, be it complete or not.
+Status conclude(store::Database& journal,
+                store::StationRow row,
+                const sync::net::SyncOutcome& outcome,
+                std::int64_t nowMs) {
+    const sync::Summary& summary = outcome.summary;
+    if (summary.needsNewEpoch) {
+        if (Status taken = journal.takeNewEpoch(summary.greatestEpoch); !taken) {
+            return taken;
+        }
+    }
+    if (summary.mayRememberHistory()) {
+        row.history.assign(summary.stationHistory.begin(), summary.stationHistory.end());
+    }
+    if (summary.isComplete) {
+        row.lastSyncMs = nowMs;
+    }
+    return outcome.status ? store::setStation(journal, row) : Status{};
+}
+
 } // namespace
 
 Result<std::string>
 pairDevice(store::Database& journal, const PairingWish& wish, const sync::net::Cancel& cancel) {
+    const RunThere there = orHere(wish.runThere);
     sync::net::PairOptions options;
     if (Status read = readCode(wish, options); !read) {
         return read.error();
@@ -63,7 +135,7 @@ pairDevice(store::Database& journal, const PairingWish& wish, const sync::net::C
     }
     options.identity = *identity;
     options.letter = wish.letter;
-    options.device = journal.about().own.device;
+    there([&] { options.device = journal.about().own.device; });
     options.name = wish.name;
     const auto paired = sync::net::pair(options, cancel);
     if (!paired) {
@@ -71,74 +143,36 @@ pairDevice(store::Database& journal, const PairingWish& wish, const sync::net::C
     }
     const store::StationRow row{
         paired->stationKey.hex(), paired->stationName, textOf(options.place), {}, {}};
-    if (Status kept = store::setStation(journal, row); !kept) {
+    const Status kept = resultThere(there, [&]() -> Status {
+        if (Status set = store::setStation(journal, row); !set) {
+            return set;
+        }
+        return journal.adopt(paired->letter, paired->stationName, journal.about().zone);
+    });
+    if (!kept) {
         return kept.error();
-    }
-    if (Status adopted = journal.adopt(paired->letter, paired->stationName, journal.about().zone);
-        !adopted) {
-        return adopted.error();
     }
     return paired->stationName;
 }
 
 sync::net::SyncOutcome
 syncDevice(store::Database& journal, const SyncWish& wish, const sync::net::Cancel& cancel) {
-    const auto known = store::station(journal);
-    if (!known) {
-        return {known.error(), {}};
+    const RunThere there = orHere(wish.runThere);
+    const Result<Prepared> ready = resultThere(there, [&] { return prepare(journal, wish.at); });
+    if (!ready) {
+        return {ready.error(), {}};
     }
-    if (!*known) {
-        return {Error{ErrorCode::NotFound,
-                      "This device is not paired with a station yet. Ask the office to open "
-                      "pairing, then pair.",
-                      {}},
-                {}};
-    }
-    store::StationRow row = **known;
-    const std::string at = wish.at.empty() ? row.address : wish.at;
-    const auto place = sync::net::readPlace(at);
-    if (!place) {
-        return {badAddress(at), {}};
-    }
-    const auto identity = sync::net::loadIdentity(journal.path() + "-key");
-    const auto keyBytes = fromHex(row.keyHash);
-    const auto key = keyBytes ? Digest::fromBytes(*keyBytes) : std::nullopt;
-    if (!identity || !key) {
-        return {identity
-                    ? Error{ErrorCode::Damaged,
-                            "The journal does not say which key its station has. Pair it anew.",
-                            {}}
-                    : identity.error(),
-                {}};
-    }
-    sync::net::SyncOptions options;
-    options.place = *place;
-    options.identity = *identity;
-    options.stationKey = *key;
-    options.letter = journal.about().own.letter;
-    options.device = journal.about().own.device;
-    options.current = journal.about().own;
-    std::copy_n(row.history.begin(),
-                std::min(row.history.size(), options.knownHistory.size()),
-                options.knownHistory.begin());
     StoreReplica replica(journal);
+    ElsewhereReplica elsewhere(replica, there);
     sync::net::SyncOutcome outcome = sync::net::syncOnce(
-        options, replica, wish.progress ? wish.progress : [](const sync::Summary&) {}, cancel);
-    if (outcome.summary.needsNewEpoch) {
-        if (Status taken = journal.takeNewEpoch(outcome.summary.greatestEpoch); !taken) {
-            return {taken, outcome.summary};
-        }
-    }
-    row.address = textOf(*place);
-    if (outcome.summary.mayRememberHistory()) {
-        row.history.assign(outcome.summary.stationHistory.begin(),
-                           outcome.summary.stationHistory.end());
-    }
-    if (outcome.summary.isComplete) {
-        row.lastSyncMs = wish.nowMs;
-    }
-    if (Status kept = outcome.status ? store::setStation(journal, row) : Status{}; !kept) {
-        return {kept, outcome.summary};
+        ready->options,
+        elsewhere,
+        wish.progress ? wish.progress : [](const sync::Summary&) {},
+        cancel);
+    const Status concluded =
+        resultThere(there, [&] { return conclude(journal, ready->row, outcome, wish.nowMs); });
+    if (!concluded) {
+        return {concluded, outcome.summary};
     }
     return outcome;
 }

@@ -3,6 +3,7 @@
 
 #include "store/database.hpp"
 #include "sync/net/client.hpp"
+#include "sync/server/elsewhere.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -16,6 +17,7 @@ struct PairingWish {
     std::string code; // the typed code, or the text of the QR code
     std::string name; // of the device, for people
     char letter = 't';
+    RunThere runThere = {}; // where the journal belongs to another thread; nothing: to the caller's
 };
 
 // Pairs the device with the station that is armed, and remembers it in the journal. The key is made
@@ -27,7 +29,8 @@ pairDevice(store::Database& journal, const PairingWish& wish, const sync::net::C
 struct SyncWish {
     std::string at; // HOST:PORT where the station is now; empty for where it was last found
     std::int64_t nowMs = 0;
-    std::function<void(const sync::Summary&)> progress;
+    std::function<void(const sync::Summary&)> progress; // on the caller's thread
+    RunThere runThere = {};
 };
 
 // Syncs with the station that the journal is paired with; takes a new epoch where that is needed.
