@@ -1,0 +1,81 @@
+# What both apps' screens share in the build: Qt 6 from Debian 12, the QML modules, the typeface. Nothing of the rest of
+# the tree needs Qt: with BULLACE_SCREENS=OFF none is looked for.
+option(BULLACE_SCREENS "Build the tablet's and the desk's screens (needs Qt 6.4)" ON)
+define_property(GLOBAL PROPERTY BULLACE_QML_MODULES BRIEF_DOCS "The targets that bullace_qml_module made")
+if(NOT BULLACE_SCREENS)
+    return()
+endif()
+
+find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui Qml Quick Test)
+# One folder with every module's qmldir: for qmllint, and so that no program can be called like a module's folder.
+set(QT_QML_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/qml)
+
+# bullace_qml_module(NAME URI FOLDER PREFIX [DEPENDENCIES URI…]): a static library of all .cpp, .hpp and .qml files below
+# FOLDER (but main.cpp) that is the QML module URI. Its headers are seen as "PREFIX/…" like those of any layer; its QML
+# files land side by side in the module, whatever folder they lie in. It has no plugin: a program calls
+# qml_register_types_URI() (dots written as underscores), which keeps the linker from dropping the types.
+# DEPENDENCIES names the modules of ours whose types it shows in properties, so that qmllint finds them.
+function(bullace_qml_module name uri folder prefix)
+    cmake_parse_arguments(of "" "" "DEPENDENCIES" ${ARGN})
+    file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${folder}/*.cpp ${folder}/*.hpp)
+    list(FILTER sources EXCLUDE REGEX "/main\\.cpp$")
+    file(GLOB_RECURSE pages CONFIGURE_DEPENDS ${folder}/*.qml)
+    foreach(page IN LISTS pages)
+        get_filename_component(file_name ${page} NAME)
+        set_source_files_properties(${page} PROPERTIES QT_RESOURCE_ALIAS ${file_name})
+        file(STRINGS ${page} singleton REGEX "^pragma Singleton")
+        if(singleton)
+            set_source_files_properties(${page} PROPERTIES QT_QML_SINGLETON_TYPE TRUE)
+        endif()
+    endforeach()
+
+    # Compiling QML ahead costs three seconds a file; without it qmllint and the tests are what finds a slip.
+    qt_add_library(${name} STATIC)
+    set_target_properties(${name} PROPERTIES AUTOMOC ON)
+    qt_add_qml_module(${name} URI ${uri} VERSION 1.0 RESOURCE_PREFIX /qt/qml NO_PLUGIN NO_CACHEGEN
+        SOURCES ${sources} QML_FILES ${pages} DEPENDENCIES QtQuick ${of_DEPENDENCIES})
+    bullace_include_root(${name} ${folder} ${prefix})
+    target_link_libraries(${name} PUBLIC Qt6::Core Qt6::Gui Qt6::Qml Qt6::Quick PRIVATE bullace_options)
+    bullace_generated_registration(${name} "${sources}")
+    set_property(GLOBAL APPEND PROPERTY BULLACE_QML_MODULES ${name})
+endfunction()
+
+# What Qt writes to register the types includes headers by their bare names, and is not held to our warnings.
+function(bullace_generated_registration name sources)
+    set(folders "")
+    foreach(source IN LISTS sources)
+        get_filename_component(folder ${source} DIRECTORY)
+        list(APPEND folders ${folder})
+    endforeach()
+    list(REMOVE_DUPLICATES folders)
+    target_include_directories(${name} PRIVATE ${folders})
+    string(TOLOWER ${name} lower)
+    set_source_files_properties(${CMAKE_CURRENT_BINARY_DIR}/${lower}_qmltyperegistrations.cpp
+        TARGET_DIRECTORY ${name} PROPERTIES COMPILE_OPTIONS -w SKIP_LINTING ON)
+endfunction()
+
+# The typeface is compiled in (SIL Open Font License), so that a screen looks the same on every tablet: B612 was drawn
+# for cockpits and keeps 1, l and I, and 0 and O, apart. Where the package is missing the system's own face is taken.
+function(bullace_typeface target)
+    foreach(face IN ITEMS B612-Regular B612-Bold)
+        find_file(BULLACE_${face} ${face}.otf PATHS /usr/share/fonts/opentype/b612 NO_DEFAULT_PATH)
+        if(NOT BULLACE_${face})
+            message(WARNING "The typeface ${face} is not here (Debian's fonts-b612): the system's own is taken")
+            return()
+        endif()
+        set_source_files_properties(${BULLACE_${face}} PROPERTIES QT_RESOURCE_ALIAS ${face}.otf)
+        list(APPEND faces ${BULLACE_${face}})
+    endforeach()
+    qt_add_resources(${target} ${target}_typeface PREFIX /bullace/typeface FILES ${faces})
+endfunction()
+
+# bullace_lint_test(): `ctest -R qmllint`; fails on a warning in any QML file of the modules made so far.
+function(bullace_lint_test)
+    get_property(modules GLOBAL PROPERTY BULLACE_QML_MODULES)
+    if(NOT modules)
+        return()
+    endif()
+    list(TRANSFORM modules APPEND _qmllint OUTPUT_VARIABLE targets)
+    add_test(NAME qmllint COMMAND ${CMAKE_COMMAND} --build ${CMAKE_BINARY_DIR} --target ${targets})
+    set_tests_properties(qmllint PROPERTIES LABELS "style;screens" TIMEOUT 600 RUN_SERIAL ON)
+endfunction()

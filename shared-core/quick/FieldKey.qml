@@ -1,0 +1,130 @@
+// A key: its word, a smaller line below, and in a corner the hardware key that does the same. It grows until all its
+// words are seen at full size; words larger than 100 % take what room there is.
+import QtQuick
+import Bullace.Controls
+
+TouchKey {
+    id: root
+
+    property string text
+    property string detail
+    property string keyHint
+    property string name: root.detail === "" ? root.text : root.text + ", " + root.detail
+    property bool isChosen: false
+    property bool isMarked: false
+    // A primary key is 20 x 16 mm or what the layout asks for; a secondary one 14 mm.
+    property bool isPrimary: true
+    // The words' capitals are 4 mm; a number pad's digits take what the key gives.
+    property int mostPx: Theme.labelPx
+
+    readonly property real padding: Theme.mm(1.2) + Theme.frame
+    readonly property real hintHeight: root.keyHint === "" ? 0 : hint.implicitHeight
+    readonly property real wordsWidth: Math.max(1, root.width - 2 * root.padding)
+    readonly property real detailHeight: Theme.wrappedHeight(root.detail, detailLine.font.pixelSize, root.wordsWidth)
+    readonly property bool isInverted: root.isChosen !== root.isDown
+
+    reach: Theme.gap / 2
+    implicitWidth: Math.max(root.isPrimary ? Theme.keyWidth : Theme.secondary,
+                            2 * root.padding + Math.max(Theme.widestWord(root.text, Theme.leastLabelPx),
+                                                        Theme.widestWord(root.detail, Theme.leastSmallPx),
+                                                        hint.implicitWidth + (root.isMarked ? Theme.mm(5) : 0)))
+    implicitHeight: Math.max(root.isPrimary ? Theme.keyHeight : Theme.secondary,
+                             2 * root.padding + root.hintHeight
+                             + Theme.wrappedHeight(root.text, Theme.leastLabelPx, root.wordsWidth)
+                             + Theme.wrappedHeight(root.detail, Theme.leastSmallPx, root.wordsWidth))
+    opacity: 1
+
+    Accessible.role: Accessible.Button
+    Accessible.name: root.isMarked ? qsTr("%1, marked").arg(root.name) : root.name
+    Accessible.focusable: true
+    Accessible.checkable: root.isChosen
+    Accessible.checked: root.isChosen
+    Accessible.onPressAction: root.tap()
+
+    Rectangle {
+        id: ring
+        visible: root.activeFocus
+        anchors.fill: parent
+        anchors.margins: -4
+        color: "transparent"
+        border.width: 3
+        border.color: Theme.focus
+        radius: Theme.mm(1) + 4
+    }
+    Rectangle {
+        id: face
+        anchors.fill: parent
+        color: root.isInverted ? Theme.chosenFill : Theme.keyFill
+        border.width: Theme.frame
+        border.color: Theme.line
+        radius: Theme.mm(1)
+    }
+    // A key that does nothing now keeps its full ink, and says so by a broken frame: grey is not seen in the sun.
+    Rectangle {
+        visible: !root.enabled
+        anchors.centerIn: parent
+        width: parent.width - 6 * Theme.frame
+        height: Theme.frame
+        rotation: -Math.atan2(parent.height, parent.width) * 180 / Math.PI
+        color: Theme.keyInk
+    }
+    FieldSign {
+        visible: root.isMarked
+        sign: FieldSign.Marked
+        ink: words.color
+        x: root.padding
+        y: root.padding
+        width: Theme.mm(3.5)
+        height: width
+    }
+    Text {
+        id: hint
+        visible: root.keyHint !== ""
+        text: root.keyHint
+        color: words.color
+        font.family: Theme.family
+        font.bold: true
+        font.pixelSize: Theme.leastSmallPx
+        anchors.right: parent.right
+        anchors.top: parent.top
+        anchors.margins: root.padding
+        textFormat: Text.PlainText
+        Accessible.ignored: true
+    }
+    Text {
+        id: words
+        text: root.text
+        color: root.isInverted ? Theme.chosenInk : Theme.keyInk
+        font.family: Theme.family
+        font.bold: true
+        font.pixelSize: Theme.fit(root.text, Theme.leastLabelPx, root.mostPx, root.wordsWidth, height)
+        x: root.padding
+        y: root.padding + root.hintHeight
+        width: root.wordsWidth
+        height: root.height - 2 * root.padding - root.hintHeight - root.detailHeight
+        horizontalAlignment: Text.AlignHCenter
+        verticalAlignment: Text.AlignVCenter
+        wrapMode: Text.WordWrap
+        textFormat: Text.PlainText
+        Accessible.ignored: true
+    }
+    Text {
+        id: detailLine
+        visible: root.detail !== ""
+        text: root.detail
+        color: words.color
+        font.family: Theme.family
+        font.bold: true
+        font.pixelSize: Theme.fit(root.detail, Theme.leastSmallPx, Theme.smallPx, root.wordsWidth,
+                                  (root.height - 2 * root.padding - root.hintHeight) * 0.45)
+        x: root.padding
+        width: root.wordsWidth
+        height: root.detailHeight
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: root.padding
+        horizontalAlignment: Text.AlignHCenter
+        wrapMode: Text.WordWrap
+        textFormat: Text.PlainText
+        Accessible.ignored: true
+    }
+}

@@ -1,0 +1,38 @@
+// The colours of both apps' screens, as data: what stands on what, and the fills for categories and
+// stages.
+#pragma once
+
+#include <QColor>
+#include <QList>
+
+namespace bullace::quick {
+
+// Day is pure black on pure white, for nothing else is read in the sun; dusk is light on dark.
+enum class Light { Day, Dusk };
+
+struct Palette {
+    QColor ink;   // words and lines on the paper
+    QColor paper; // the page
+    QColor keyInk;
+    QColor keyFill;
+    QColor chosenInk; // a key that is chosen or under the finger
+    QColor chosenFill;
+    QColor line;  // frames of keys and fields
+    QColor focus; // the ring round what the keyboard is at; at least 3:1 against paper
+};
+
+[[nodiscard]] Palette paletteOf(Light light);
+
+// Fills and thick lines for categories, never for words: Okabe & Ito's eight, in an order in which
+// the first ones differ most in lightness. Whoever draws with them adds a shape or a word. Source
+// Okabe & Ito 2008, Color Universal Design; Wong 2011, Nat. Methods 8:441.
+[[nodiscard]] const QList<QColor>& categoryFills();
+
+// Fills for ordered stages, early to late: seven steps of viridis, which print as a scale of grey.
+// Source  Smith & van der Walt 2015, the viridis colour map.
+[[nodiscard]] const QList<QColor>& stageFills();
+
+// Black or white, whichever stands out more on `fill`.
+[[nodiscard]] QColor inkOn(const QColor& fill);
+
+} // namespace bullace::quick
