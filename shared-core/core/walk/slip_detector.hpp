@@ -4,7 +4,8 @@
 // place and beside it.
 #pragma once
 
-#include <map>
+#include "core/walk/stage_advance.hpp"
+
 #include <optional>
 #include <vector>
 
@@ -39,28 +40,24 @@ public:
 
 private:
     struct Seen {
-        double value = 0;
-        std::optional<double> here;
-        std::optional<double> before;
-        std::optional<double> after;
+        short value = 0;
+        std::optional<short> here;
+        std::optional<short> before;
+        std::optional<short> after;
     };
     struct Sum {
         double evidence = 0;
         unsigned vines = 0;
     };
 
-    [[nodiscard]] double likelihood(double advance) const;
     void step(const Seen& seen);
     static void grow(Sum& sum, double ratio);
     void replay();
-    [[nodiscard]] long medianAdvance() const;
 
     std::vector<Seen> row_;
-    std::map<long, unsigned> advances_; // value - here: how often, over the whole walk
-    unsigned known_ = 0;                // how many of them
-    long common_ = 0;                   // their median
-    Sum onward_;                        // along +1
-    Sum back_;                          // along -1
+    StageAdvance advance_; // of the whole walk
+    Sum onward_;           // along +1
+    Sum back_;             // along -1
 };
 
 } // namespace bullace::walk
