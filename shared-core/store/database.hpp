@@ -222,6 +222,14 @@ public:
                                    const std::function<bool(const StateRow&)>& row);
     [[nodiscard]] Status eachConflict(const std::string& under,
                                       const std::function<bool(const StateRow&)>& row);
+    // Likewise for all subjects from `low` up to `high`, which is left out, as bytes.
+    [[nodiscard]] Status eachStateBetween(const std::string& low,
+                                          const std::string& high,
+                                          const std::function<bool(const StateRow&)>& row);
+    // Ever written about, also where nothing stands of it any more; ascending, bounds as above.
+    [[nodiscard]] Status eachSubjectBetween(const std::string& low,
+                                            const std::string& high,
+                                            const std::function<bool(std::string_view)>& subject);
     [[nodiscard]] Result<std::vector<HeadRow>> heads(const std::string& subject);
     [[nodiscard]] Result<std::optional<StateRow>> state(const std::string& subject);
     [[nodiscard]] Status eachUncounted(const std::function<bool(const UncountedRow&)>& row);
@@ -321,8 +329,13 @@ private:
                                            std::optional<std::int64_t> rule,
                                            std::int64_t head);
     [[nodiscard]] journal::Place placeOf(std::int64_t entryId) const;
+    struct PathBounds { // of `under` and what is below it, see kRange
+        std::string low;
+        std::string below;
+        std::string beyond;
+    };
     [[nodiscard]] Status eachRow(const std::string& sql,
-                                 const std::string& under,
+                                 const PathBounds& bounds,
                                  const std::function<bool(const StateRow&)>& row);
 
     std::string path_;

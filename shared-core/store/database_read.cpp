@@ -39,6 +39,12 @@ Status forEach(Statement& statement, Row row) {
     }
 }
 
+// All three are empty for everything. '0' follows '/' in ASCII.
+template<typename Bounds>
+Bounds boundsOf(const std::string& under) {
+    return under.empty() ? Bounds{} : Bounds{under, under + "/", under + "0"};
+}
+
 std::optional<std::int64_t> optionalInteger(const Statement& statement, int column) {
     return statement.isNull(column) ? std::nullopt : std::optional(statement.integer(column));
 }
@@ -176,7 +182,7 @@ Result<StateRow> Database::rowFrom(std::int64_t subject,
 }
 
 Status Database::eachRow(const std::string& sql,
-                         const std::string& under,
+                         const PathBounds& bounds,
                          const std::function<bool(const StateRow&)>& row) {
     if (Status ready = usable(); !ready) {
         return ready;
@@ -185,10 +191,8 @@ Status Database::eachRow(const std::string& sql,
     if (!rows) {
         return rows.error();
     }
-    const std::string below = under + "/";
-    const std::string beyond = under + "0"; // '0' follows '/' in ASCII
-    if (!under.empty()) {
-        rows->bindText(1, under).bindText(2, below).bindText(3, beyond);
+    if (!bounds.beyond.empty()) {
+        rows->bindText(1, bounds.low).bindText(2, bounds.below).bindText(3, bounds.beyond);
     }
     return forEach(*rows, [&]() -> Result<bool> {
         const Result<StateRow> made = rowFrom(rows->integer(0),
@@ -207,20 +211,48 @@ Status Database::eachRow(const std::string& sql,
 Status Database::eachState(const std::string& under,
                            const std::function<bool(const StateRow&)>& row) {
     const std::string range = under.empty() ? "" : kRange;
-    return eachRow(kStateColumns + range + "state IS NOT NULL ORDER BY path", under, row);
+    return eachRow(kStateColumns + range + "state IS NOT NULL ORDER BY path",
+                   boundsOf<PathBounds>(under),
+                   row);
 }
 
 Status Database::eachConflict(const std::string& under,
                               const std::function<bool(const StateRow&)>& row) {
     const std::string range = under.empty() ? "" : kRange;
-    return eachRow(kStateColumns + range + "state = 4 ORDER BY path", under, row);
+    return eachRow(
+        kStateColumns + range + "state = 4 ORDER BY path", boundsOf<PathBounds>(under), row);
+}
+
+Status Database::eachStateBetween(const std::string& low,
+                                  const std::string& high,
+                                  const std::function<bool(const StateRow&)>& row) {
+    return eachRow(
+        std::string(kStateColumns) +
+            "path >= ?1 AND path >= ?2 AND path < ?3 AND state IS NOT NULL ORDER BY path",
+        {low, low, high},
+        row);
+}
+
+Status Database::eachSubjectBetween(const std::string& low,
+                                    const std::string& high,
+                                    const std::function<bool(std::string_view)>& subject) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
+    Result<Statement> rows = connection_->prepare(
+        "SELECT path FROM subjects WHERE path >= ?1 AND path < ?2 ORDER BY path");
+    if (!rows) {
+        return rows.error();
+    }
+    rows->bindText(1, low).bindText(2, high);
+    return forEach(*rows, [&]() -> Result<bool> { return subject(rows->text(0)); });
 }
 
 Result<std::optional<StateRow>> Database::state(const std::string& subject) {
     std::optional<StateRow> found;
     Status read =
         eachRow(std::string(kStateColumns) + "path = ?1 AND ?2 <> ?3 AND state IS NOT NULL",
-                subject,
+                boundsOf<PathBounds>(subject),
                 [&found](const StateRow& row) {
                     found = row;
                     return false;

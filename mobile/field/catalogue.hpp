@@ -1,0 +1,106 @@
+// What the office told this tablet, as of one moment: blocks and what stands in them, rounds,
+// people, descriptors, crosses, lots, labels. Read anew after a sync.
+#pragma once
+
+#include "core/descriptors/catalog.hpp"
+#include "core/vineyard/block.hpp"
+#include "core/vineyard/plantings.hpp"
+#include "core/walk/round.hpp"
+#include "store/database.hpp"
+
+#include <deque>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace bullace::field {
+
+struct Person {
+    std::string code;
+    std::string name;
+};
+
+struct Accession {
+    std::string id;
+    std::string name;
+    std::string status;
+    std::optional<int> flowerSex; // OIV 151: 1 and 2 male, 3 perfect, 4 female
+};
+
+struct Lot {
+    std::string id;
+    std::string kind; // berries, juice, buds, pollen, seed
+    std::string from; // position or accession
+    std::string label;
+};
+
+struct Cross {
+    std::string id;
+    std::string number;   // the office's own; empty while it was only opened in the field
+    std::string mother;   // accession
+    std::string father;   // accession
+    std::string motherAt; // position
+    std::string pollenLot;
+    bool isClosed = false;
+};
+
+// A descriptor that can be asked. The texts that `known` points to live in the catalogue.
+struct Asked {
+    descriptors::Descriptor known;
+    std::string unknownKind; // a kind of a newer office: kept and shown, but not for entry here
+};
+
+class Catalogue {
+public:
+    [[nodiscard]] static Result<std::unique_ptr<Catalogue>> read(store::Database& database);
+
+    [[nodiscard]] const std::vector<vineyard::Block>& blocks() const { return blocks_; }
+    [[nodiscard]] const vineyard::Block* block(std::string_view code) const;
+    [[nodiscard]] const vineyard::Plantings& plantings() const { return plantings_; }
+    // Vines planted between two, like B2-07-14a, in the row.
+    [[nodiscard]] std::vector<std::string> between(std::string_view block, unsigned row) const;
+    [[nodiscard]] const std::vector<walk::Round>& rounds() const { return rounds_; }
+    [[nodiscard]] const walk::Round* round(std::string_view id) const;
+    [[nodiscard]] const std::vector<Person>& people() const { return people_; }
+    [[nodiscard]] const std::map<std::string, Accession, std::less<>>& accessions() const {
+        return accessions_;
+    }
+    // "A022 Brindlecap"; the ID alone where there is no name.
+    [[nodiscard]] std::string accessionWords(std::string_view id) const;
+    [[nodiscard]] const std::vector<Cross>& crosses() const { return crosses_; }
+    [[nodiscard]] const std::vector<Lot>& lots() const { return lots_; }
+    // Nothing where nobody knows the descriptor, or the station switched it off.
+    [[nodiscard]] const Asked* descriptor(std::string_view code) const;
+    // All that can be asked, the built-in ones first.
+    [[nodiscard]] const std::vector<const Asked*>& descriptors() const { return asked_; }
+    // The position that has the label; nothing where this station has no such label.
+    [[nodiscard]] std::optional<std::string> labelled(std::string_view code) const;
+    // The accession that stands at the position on the date; empty where the place is empty.
+    [[nodiscard]] std::string accessionAt(std::string_view position, CivilDate date) const;
+
+    // A block that somebody typed as rows × vines before there was an office.
+    void addOwnBlock(vineyard::Block block);
+
+private:
+    class Reader;
+    Catalogue() = default;
+
+    std::vector<vineyard::Block> blocks_;
+    vineyard::Plantings plantings_{{}};
+    std::map<std::string, std::vector<std::string>, std::less<>> between_; // by "B2-07"
+    std::vector<walk::Round> rounds_;
+    std::vector<Person> people_;
+    std::map<std::string, Accession, std::less<>> accessions_;
+    std::vector<Cross> crosses_;
+    std::vector<Lot> lots_;
+    std::deque<std::string> texts_; // that descriptors point to
+    std::deque<std::vector<std::string_view>> words_;
+    std::map<std::string, Asked, std::less<>> known_;
+    std::vector<const Asked*> asked_;
+    std::map<std::string, std::string, std::less<>> labels_;
+};
+
+} // namespace bullace::field
