@@ -14,7 +14,8 @@ Flickable {
 
     readonly property KeyGrid grid: KeyGrid {
         count: repeater.count
-        room: Qt.size(root.width, root.height)
+        roomWidth: root.width
+        roomHeight: root.height
         least: Qt.size(root.widest, root.tallest)
         gap: Theme.gap
     }
@@ -25,27 +26,38 @@ Flickable {
     function measure(): void {
         let wide = root.isPrimary ? Theme.keyWidth : Theme.secondary;
         let tall = root.isPrimary ? Theme.keyHeight : Theme.secondary;
+        const keys = [];
         for (let i = 0; i < repeater.count; ++i) {
             const key = repeater.itemAt(i) as FieldKey;
-            wide = Math.max(wide, key ? key.implicitWidth : 0);
-            tall = Math.max(tall, key ? key.implicitHeight : 0);
+            if (key !== null) {
+                keys.push(key);
+            }
         }
+        keys.forEach((key) => { wide = Math.max(wide, key.implicitWidth); });
+        keys.forEach((key) => { tall = Math.max(tall, key.heightAt(wide)); });
         root.widest = wide;
         root.tallest = tall;
     }
 
     implicitWidth: Theme.mm(100)
-    implicitHeight: root.grid.neededHeight
+    implicitHeight: root.grid.compactHeight
     contentWidth: width
     contentHeight: root.grid.neededHeight
     interactive: contentHeight > height
     boundsBehavior: Flickable.StopAtBounds
     clip: interactive
 
+    Connections {
+        target: Theme
+        function onChanged(): void {
+            root.measure();
+        }
+    }
     Repeater {
         id: repeater
         model: root.model
-        onCountChanged: root.measure()
+        onItemAdded: root.measure()
+        onItemRemoved: root.measure()
         FieldKey {
             id: key
             required property int index
@@ -56,13 +68,15 @@ Flickable {
             required name
             objectName: "choice" + index
             isPrimary: root.isPrimary
-            x: root.grid.keyX(index)
-            y: root.grid.keyY(index)
+            isChoice: true
+            x: root.grid.keyWidth > 0 ? root.grid.keyX(key.index) : 0
+            y: root.grid.keyHeight > 0 ? root.grid.keyY(key.index) : 0
             width: root.grid.keyWidth
             height: root.grid.keyHeight
             onTapped: root.chosen(index)
             onImplicitWidthChanged: root.measure()
-            onImplicitHeightChanged: root.measure()
+            onTextChanged: root.measure()
+            onDetailChanged: root.measure()
         }
     }
 }

@@ -11,33 +11,48 @@ TouchKey {
     property string keyHint
     property string name: root.detail === "" ? root.text : root.text + ", " + root.detail
     property bool isChosen: false
+    // Whether it is one of several answers, of which one may be chosen.
+    property bool isChoice: false
+    // The one key that goes on from here: drawn the other way round.
+    property bool isStrong: false
+    // A letter among many: 9 mm are enough, and its words take the whole key.
+    property bool isSnug: false
     property bool isMarked: false
     // A primary key is 20 x 16 mm or what the layout asks for; a secondary one 14 mm.
     property bool isPrimary: true
     // The words' capitals are 4 mm; a number pad's digits take what the key gives.
     property int mostPx: Theme.labelPx
 
-    readonly property real padding: Theme.mm(1.2) + Theme.frame
+    readonly property real padding: (root.isSnug ? 0 : Theme.mm(1.2)) + Theme.frame
+    readonly property real leastWidth: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyWidth : Theme.secondary
+    readonly property real leastHeight: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyHeight : Theme.secondary
     readonly property real hintHeight: root.keyHint === "" ? 0 : hint.implicitHeight
     readonly property real wordsWidth: Math.max(1, root.width - 2 * root.padding)
     readonly property real detailHeight: Theme.wrappedHeight(root.detail, detailLine.font.pixelSize, root.wordsWidth)
-    readonly property bool isInverted: root.isChosen !== root.isDown
+    // What the word leaves at 100 %.
+    readonly property real detailRoom: root.height - 2 * root.padding - root.hintHeight
+                                       - Theme.wrappedHeight(root.text, Theme.leastLabelPx, root.wordsWidth)
+    readonly property bool isInverted: (root.isChosen || root.isStrong) !== root.isDown
 
     reach: Theme.gap / 2
-    implicitWidth: Math.max(root.isPrimary ? Theme.keyWidth : Theme.secondary,
+    implicitWidth: Math.max(root.leastWidth,
                             2 * root.padding + Math.max(Theme.widestWord(root.text, Theme.leastLabelPx),
                                                         Theme.widestWord(root.detail, Theme.leastSmallPx),
                                                         hint.implicitWidth + (root.isMarked ? Theme.mm(5) : 0)))
-    implicitHeight: Math.max(root.isPrimary ? Theme.keyHeight : Theme.secondary,
-                             2 * root.padding + root.hintHeight
-                             + Theme.wrappedHeight(root.text, Theme.leastLabelPx, root.wordsWidth)
-                             + Theme.wrappedHeight(root.detail, Theme.leastSmallPx, root.wordsWidth))
-    opacity: 1
+    implicitHeight: root.heightAt(root.width)
+
+    // The height that all its words need at 100 %, in a key of this width.
+    function heightAt(keyWidth: real): real {
+        const room = Math.max(1, keyWidth - 2 * root.padding);
+        return Math.max(root.leastHeight,
+                        2 * root.padding + root.hintHeight + Theme.wrappedHeight(root.text, Theme.leastLabelPx, room)
+                        + Theme.wrappedHeight(root.detail, Theme.leastSmallPx, room));
+    }
 
     Accessible.role: Accessible.Button
     Accessible.name: root.isMarked ? qsTr("%1, marked").arg(root.name) : root.name
     Accessible.focusable: true
-    Accessible.checkable: root.isChosen
+    Accessible.checkable: root.isChoice
     Accessible.checked: root.isChosen
     Accessible.onPressAction: root.tap()
 
@@ -115,8 +130,7 @@ TouchKey {
         color: words.color
         font.family: Theme.family
         font.bold: true
-        font.pixelSize: Theme.fit(root.detail, Theme.leastSmallPx, Theme.smallPx, root.wordsWidth,
-                                  (root.height - 2 * root.padding - root.hintHeight) * 0.45)
+        font.pixelSize: Theme.fit(root.detail, Theme.leastSmallPx, Theme.smallPx, root.wordsWidth, root.detailRoom)
         x: root.padding
         width: root.wordsWidth
         height: root.detailHeight

@@ -108,7 +108,7 @@ Item {
         name: root.nextName
         enabled: root.canCommit
         guardsRepeat: true
-        isChosen: true
+        isStrong: true
         x: root.edgeX
         y: root.hasNudge ? 2 * (root.keyHeight + Theme.gap) : 0
         width: root.keyWidth
