@@ -11,8 +11,8 @@ namespace {
 constexpr double kMostPerStop = 2.5;
 // Below so many stops the advance is not known well enough to compare anything with it.
 constexpr unsigned kFewest = 5;
-// The advance is estimated anew after so many stops.
-constexpr unsigned kRefit = 10;
+// The advance is estimated anew after so many stops, and twice while they are still few.
+constexpr unsigned kRefit = 20;
 // Set by simulation to at most 3 false alarms in 100 walks of 200 stops.
 constexpr double kAlarm = 6.5;
 
@@ -23,6 +23,10 @@ short whole(double value) {
 
 std::optional<short> whole(const std::optional<double>& value) {
     return value ? std::optional(whole(*value)) : std::nullopt;
+}
+
+bool isTimeToFit(unsigned stops) {
+    return stops == kFewest || stops == 2 * kFewest || stops % kRefit == 0;
 }
 
 } // namespace
@@ -36,7 +40,7 @@ void SlipDetector::add(double value,
         return;
     }
     advance_.add(*row_.back().here, row_.back().value);
-    if (advance_.count() == kFewest || advance_.count() % kRefit == 0) {
+    if (isTimeToFit(advance_.count())) {
         advance_.fit();
         replay();
     } else {

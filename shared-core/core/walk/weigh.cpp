@@ -161,6 +161,14 @@ bool isInMillimetres(const Background& background) {
     return builtIn != nullptr && builtIn->unit == "mm";
 }
 
+std::optional<Doubtful> weighRange(const Background& background, double value) {
+    const auto& range = background.range;
+    if (!range || (value >= range->least && value <= range->greatest)) {
+        return std::nullopt;
+    }
+    return Doubtful{Doubt::OutOfRange, value < range->least ? range->least : range->greatest, {}};
+}
+
 // The slip of the hand that explains the value best, if one does.
 std::optional<Doubtful> slipOf(const Background& background, const Grounds& grounds, double value) {
     constexpr double kMmPerInch = 25.4;
@@ -179,21 +187,14 @@ std::optional<Doubtful> slipOf(const Background& background, const Grounds& grou
     double least = kFits;
     for (const Way& way : kWays) {
         const double meant = value * way.factor;
-        const bool isAsked = way.doubt == Doubt::TenTimes || isInMillimetres(background);
-        if (isAsked && grounds.worst(meant) < least) {
+        const bool canBe = (way.doubt == Doubt::TenTimes || isInMillimetres(background)) &&
+                           !weighRange(background, meant);
+        if (canBe && grounds.worst(meant) < least) {
             least = grounds.worst(meant);
             best = Doubtful{way.doubt, meant, {}};
         }
     }
     return best;
-}
-
-std::optional<Doubtful> weighRange(const Background& background, double value) {
-    const auto& range = background.range;
-    if (!range || (value >= range->least && value <= range->greatest)) {
-        return std::nullopt;
-    }
-    return Doubtful{Doubt::OutOfRange, value < range->least ? range->least : range->greatest, {}};
 }
 
 std::optional<Doubtful> weighNumber(const Background& background, double value) {
