@@ -8,8 +8,8 @@ namespace bullace::walk {
 namespace {
 
 // Where `stop` goes; nothing beyond either end of `count` stops.
-std::optional<std::size_t> moved(std::size_t stop, int by, std::size_t count) {
-    const auto steps = static_cast<std::size_t>(by < 0 ? -static_cast<long long>(by) : by);
+std::optional<std::size_t> moved(std::size_t stop, long long by, std::size_t count) {
+    const auto steps = static_cast<std::size_t>(by < 0 ? -by : by);
     if (by < 0) {
         return stop < steps ? std::nullopt : std::optional(stop - steps);
     }
@@ -59,7 +59,7 @@ shiftRun(const std::vector<bool>& hasValue, std::size_t first, std::size_t last,
     }
     std::vector<Moved> changes;
     for (std::size_t to = 0; to < hasValue.size(); ++to) {
-        const auto from = moved(to, -by, hasValue.size());
+        const auto from = moved(to, -static_cast<long long>(by), hasValue.size());
         const bool comes = from && *from >= first && *from <= last && hasValue[*from];
         const bool leaves = to >= first && to <= last && hasValue[to];
         if (comes) {
