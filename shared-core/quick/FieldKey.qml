@@ -26,13 +26,13 @@ TouchKey {
     readonly property real padding: (root.isSnug ? 0 : Theme.mm(1.2)) + Theme.frame
     readonly property real leastWidth: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyWidth : Theme.secondary
     readonly property real leastHeight: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyHeight : Theme.secondary
-    readonly property real hintHeight: root.keyHint === "" ? 0 : hint.implicitHeight
+    readonly property real hintHeight: Math.max(root.keyHint === "" ? 0 : hint.implicitHeight, root.isMarked ? Theme.mm(4) : 0)
     readonly property real wordsWidth: Math.max(1, root.width - 2 * root.padding)
     readonly property real detailHeight: Theme.wrappedHeight(root.detail, detailLine.font.pixelSize, root.wordsWidth)
     // What the word leaves at 100 %.
     readonly property real detailRoom: root.height - 2 * root.padding - root.hintHeight
                                        - Theme.wrappedHeight(root.text, Theme.leastLabelPx, root.wordsWidth)
-    readonly property bool isInverted: (root.isChosen || root.isStrong) !== root.isDown
+    readonly property bool isInverted: root.enabled && (root.isChosen || root.isStrong) !== root.isDown
 
     reach: Theme.gap / 2
     implicitWidth: Math.max(root.leastWidth,
@@ -66,22 +66,15 @@ TouchKey {
         border.color: Theme.focus
         radius: Theme.mm(1) + 4
     }
+    // A key that does nothing now keeps its full ink and loses its frame: grey is not seen in the sun.
     Rectangle {
         id: face
+        visible: root.enabled
         anchors.fill: parent
         color: root.isInverted ? Theme.chosenFill : Theme.keyFill
         border.width: Theme.frame
         border.color: Theme.line
         radius: Theme.mm(1)
-    }
-    // A key that does nothing now keeps its full ink, and says so by a broken frame: grey is not seen in the sun.
-    Rectangle {
-        visible: !root.enabled
-        anchors.centerIn: parent
-        width: parent.width - 6 * Theme.frame
-        height: Theme.frame
-        rotation: -Math.atan2(parent.height, parent.width) * 180 / Math.PI
-        color: Theme.keyInk
     }
     FieldSign {
         visible: root.isMarked
@@ -109,7 +102,7 @@ TouchKey {
     Text {
         id: words
         text: root.text
-        color: root.isInverted ? Theme.chosenInk : Theme.keyInk
+        color: root.isInverted ? Theme.chosenInk : root.enabled ? Theme.keyInk : Theme.ink
         font.family: Theme.family
         font.bold: true
         font.pixelSize: Theme.fit(root.text, Theme.leastLabelPx, root.mostPx, root.wordsWidth, height)

@@ -33,8 +33,8 @@ Rectangle {
         sign: root.sign
         ink: Theme.ink
         x: Theme.gap
-        y: Theme.gap
-        width: Theme.mm(6)
+        y: words.y + (words.font.pixelSize * 1.2 - shape.height) / 2
+        width: Theme.mm(5) * Theme.textScale
         height: shape.width
     }
     FieldLabel {

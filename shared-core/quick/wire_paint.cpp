@@ -113,6 +113,7 @@ void paintTag(const Drawing& on, const WireVine& vine, const QRectF& box, qreal 
     }
     const QRectF most(
         box.left() + 2 * padding, top, box.width() - 4 * padding, box.bottom() - top - padding);
+    on.painter.setPen(on.style.ink); // without a pen Qt measures no words
     on.painter.setFont(wireFont(on.style, vine.isHere));
     const QRectF words =
         on.painter.boundingRect(most, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, vine.tag);

@@ -142,7 +142,7 @@ private:
         auto event = QTest::touchEvent(window_.get(), &glass(), false);
         for (const auto& [other, at] : onGlass_) {
             if (other != contact) {
-                event.stationary(other);
+                event.move(other, at, window_.get()); // where it was: Qt sees that it rests
             }
         }
         return event;
