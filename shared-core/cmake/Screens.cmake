@@ -12,8 +12,10 @@ set(QT_QML_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/qml)
 
 # bullace_qml_module(NAME URI FOLDER PREFIX [DEPENDENCIES URI…]): a static library of all .cpp, .hpp and .qml files below
 # FOLDER (but main.cpp) that is the QML module URI. Its headers are seen as "PREFIX/…" like those of any layer; its QML
-# files land side by side in the module, whatever folder they lie in. It has no plugin: a program calls
-# qml_register_types_URI() (dots written as underscores), which keeps the linker from dropping the types.
+# files land side by side in the module, whatever folder they lie in. It has no plugin: a program names the function
+# qml_register_types_URI (dots written as underscores), as registerControls in quick/theme.cpp does, which keeps the
+# linker from dropping the types; the import of the module then registers them. Without a plugin Qt 6.4 finds a module's
+# C++ types from its own QML files only by chance: each of them imports its own URI.
 # DEPENDENCIES names the modules of ours whose types it shows in properties, so that qmllint finds them.
 function(bullace_qml_module name uri folder prefix)
     cmake_parse_arguments(of "" "" "DEPENDENCIES" ${ARGN})

@@ -25,7 +25,7 @@ Item {
         count: root.characters.length
         roomWidth: root.width
         roomHeight: root.height - root.footerHeight - Theme.gap
-        least: Qt.size(Theme.least, Theme.least)
+        least: Theme.layout === Theme.Bare ? Qt.size(Theme.least, Theme.least) : Qt.size(Theme.secondary, Theme.secondary)
         gap: Theme.gap
     }
 
