@@ -14,8 +14,9 @@ namespace {
 
 using descriptors::DescriptorKind;
 
-// In spreads. A value beyond kFar is unusual; one within kOrdinary is what was to be expected. Two
-// normal deviates in ten thousand lie beyond the first, but notes have longer tails than that.
+// In spreads. A value beyond kFar is unusual; one within kOrdinary is what was to be expected. Of
+// normal deviates hardly any lie so far out; but the spread is itself estimated from few notes, and
+// simulated walks have about one value in a hundred there.
 constexpr double kFar = 3.7;
 constexpr double kSlipFar = 3.0; // where a slip of the hand explains the value
 constexpr double kOrdinary = 1.5;
