@@ -90,6 +90,9 @@ struct Past {
 void writeOffice(const Orchard& orchard, Pen& office);
 // In April dead vines get their `until`, and replanted places their new planting.
 void updatePlantings(const Orchard& orchard, Pen& office, int year);
+// Rounds, labels, a closed block and crosses of the third season, as the office had them by May. In
+// its journal they stand behind everything else, so that what other entries name keeps its place.
+void writeFieldWork(const Orchard& orchard, Pen& office);
 [[nodiscard]] Past writePastSeasons(Dice& dice, const Orchard& orchard, Pens& pens, Truth& truth);
 void writeThirdSeason(
     Dice& dice, const Orchard& orchard, Pens& pens, const Past& past, Truth& truth);

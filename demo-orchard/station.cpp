@@ -52,8 +52,12 @@ DemoStation makeStation(std::uint64_t seed) {
     writeOffice(station.orchard, pens.office);
     const Past past = writePastSeasons(earlier, station.orchard, pens, station.truth);
     writeThirdSeason(lastSeason, station.orchard, pens, past, station.truth);
+    writeFieldWork(station.orchard, pens.office);
     station.journals = {
-        {"office.jsonl", "the office: plan, collection, rulebook", 0, pens.office.entries()},
+        {"office.jsonl",
+         "the office: plan, collection, rulebook, rounds",
+         0,
+         pens.office.entries()},
         {"past-1.jsonl", "first tablet of the seasons before", 2, pens.oldFirst.entries()},
         {"past-2.jsonl", "second tablet of the seasons before", 1, pens.oldSecond.entries()},
         {"past-2-again.jsonl",
