@@ -34,6 +34,8 @@ forbid(sync/server "<(Q|boost|CLI)" "what joins store and network sees Boost thr
 forbid(shared-core/quick "<(boost|sqlite3|nlohmann|QtWidgets|QWidget)" "what both screens share sees core and Qt Quick")
 forbid(shared-core/quick "\"(store|sync)/" "what both screens share sees core and Qt Quick")
 forbid(mobile/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
+forbid(mobile/camera "<(boost|sqlite3|nlohmann)|\"(store|sync|quick|field|viewmodels)/"
+    "the camera gives pictures and knows nothing of what they are for")
 forbid(desktop/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
 forbid(desktop/console "<(Q|boost|sqlite3)" "the console uses the store and the network through their headers")
 forbid(demo-orchard "<(Q|boost|sqlite3|openssl)|\"(store|sync)/" "the demo station is entries, made with core alone")

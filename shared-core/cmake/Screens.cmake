@@ -6,22 +6,28 @@ if(NOT BULLACE_SCREENS)
     return()
 endif()
 
-find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui Qml Quick Test)
+find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui Multimedia Qml Quick Test)
+find_package(ZXing 1.4 REQUIRED)
+find_library(BULLACE_QRENCODE qrencode REQUIRED) # comes without a CMake file
 # One folder with every module's qmldir: for qmllint, and so that no program can be called like a module's folder.
 set(QT_QML_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/qml)
 
-# bullace_qml_module(NAME URI FOLDER PREFIX [DEPENDENCIES URI…]): a static library of all .cpp, .hpp and .qml files below
-# FOLDER (but main.cpp) that is the QML module URI. Its headers are seen as "PREFIX/…" like those of any layer; its QML
+# bullace_qml_module(NAME URI FOLDER PREFIX [PAGES FOLDER] [DEPENDENCIES URI…]): a static library of all .cpp, .hpp and
+# .qml files below FOLDER (but main.cpp), and of the .qml files below PAGES, that is the QML module URI. Its headers are seen as "PREFIX/…" like those of any layer; its QML
 # files land side by side in the module, whatever folder they lie in. It has no plugin: a program names the function
 # qml_register_types_URI (dots written as underscores), as registerControls in quick/theme.cpp does, which keeps the
 # linker from dropping the types; the import of the module then registers them. Without a plugin Qt 6.4 finds a module's
 # C++ types from its own QML files only by chance: each of them imports its own URI.
 # DEPENDENCIES names the modules of ours whose types it shows in properties, so that qmllint finds them.
 function(bullace_qml_module name uri folder prefix)
-    cmake_parse_arguments(of "" "" "DEPENDENCIES" ${ARGN})
+    cmake_parse_arguments(of "" "PAGES" "DEPENDENCIES" ${ARGN})
     file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${folder}/*.cpp ${folder}/*.hpp)
     list(FILTER sources EXCLUDE REGEX "/main\\.cpp$")
     file(GLOB_RECURSE pages CONFIGURE_DEPENDS ${folder}/*.qml)
+    if(of_PAGES)
+        file(GLOB_RECURSE more CONFIGURE_DEPENDS ${of_PAGES}/*.qml)
+        list(APPEND pages ${more})
+    endif()
     foreach(page IN LISTS pages)
         get_filename_component(file_name ${page} NAME)
         set_source_files_properties(${page} PROPERTIES QT_RESOURCE_ALIAS ${file_name})

@@ -1,0 +1,2 @@
+// The compiled side of the interface: what Qt generates for its signals.
+#include "camera/camera.hpp"

@@ -1,0 +1,153 @@
+#include "camera/code_reader.hpp"
+
+#include <QPointF>
+#include <QUtf8StringView>
+
+#define ZX_USE_UTF8 // else text() is a wstring in this version
+#include <qrencode.h>
+
+#include <ZXing/ReadBarcode.h>
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <exception>
+#include <memory>
+
+namespace bullace::camera {
+
+namespace {
+
+constexpr int kQuietModules = 4;
+constexpr int kLeastVersion = 2;
+constexpr int kLeastContrast = 12; // greys; below it there is only the camera's own noise
+
+bool isText(const std::string& text) {
+    return !text.empty() && text.find('\0') == std::string::npos &&
+           QUtf8StringView(text.data(), static_cast<qsizetype>(text.size())).isValidUtf8();
+}
+
+// Pixels squared between the middles of the code and of the picture.
+double distanceToMiddle(const ZXing::Result& code, const QImage& picture) {
+    QPointF middle;
+    for (const ZXing::PointI& corner : code.position()) {
+        middle += QPointF(corner.x, corner.y) / 4;
+    }
+    const QPointF away = middle - QPointF(picture.width(), picture.height()) / 2;
+    return QPointF::dotProduct(away, away);
+}
+
+ZXing::Results codesIn(const QImage& grey) {
+    // Looking for other formats takes three times as long, and labels have none.
+    const auto formats = ZXing::BarcodeFormat::QRCode | ZXing::BarcodeFormat::DataMatrix;
+    const auto hints = ZXing::DecodeHints().setFormats(formats).setCharacterSet("UTF8");
+    const ZXing::ImageView view(grey.constBits(),
+                                grey.width(),
+                                grey.height(),
+                                ZXing::ImageFormat::Lum,
+                                static_cast<int>(grey.bytesPerLine()));
+    return ZXing::ReadBarcodes(view, hints);
+}
+
+std::optional<std::string> nearestCode(const QImage& grey) {
+    std::optional<std::string> nearest;
+    double least = 0;
+    for (const ZXing::Result& code : codesIn(grey)) {
+        const std::string text = code.text();
+        const double distance = distanceToMiddle(code, grey);
+        const bool counts = code.isValid() && !code.isPartOfSequence() && isText(text);
+        if (counts && (!nearest || distance < least)) {
+            nearest = text;
+            least = distance;
+        }
+    }
+    return nearest;
+}
+
+struct Light {
+    int dark;
+    int bright;
+};
+
+// Between which greys all but a twentieth of the pixels of the middle lie, where a person points.
+Light lightOf(const QImage& middle) {
+    std::array<int, 256> pixels{};
+    for (int y = 0; y < middle.height(); ++y) {
+        const uchar* line = middle.constScanLine(y);
+        std::for_each(line, line + middle.width(), [&pixels](uchar grey) { ++pixels[grey]; });
+    }
+    const int few = middle.width() * middle.height() / 40;
+    Light light{0, 255};
+    for (int sum = pixels[0]; sum <= few && light.dark < 255;
+         sum += pixels[static_cast<std::size_t>(light.dark)]) {
+        ++light.dark;
+    }
+    for (int sum = pixels[255]; sum <= few && light.bright > 0;
+         sum += pixels[static_cast<std::size_t>(light.bright)]) {
+        --light.bright;
+    }
+    return light;
+}
+
+// A label that sun or glare has left pale: the library takes a black that is brighter than half of
+// the white for white. Its greys are drawn apart; a null picture where they are far apart already,
+// or where there is nothing to draw apart.
+QImage drawnApart(const QImage& grey) {
+    const QSize half = grey.size() / 2;
+    const Light light =
+        lightOf(grey.copy(half.width() / 2, half.height() / 2, half.width(), half.height()));
+    const int range = light.bright - light.dark;
+    if (range < kLeastContrast || light.dark * 3 < light.bright) {
+        return {};
+    }
+    QImage apart = grey;
+    for (int y = 0; y < apart.height(); ++y) {
+        uchar* line = apart.scanLine(y);
+        std::transform(line, line + apart.width(), line, [light, range](uchar pixel) {
+            const int from = std::clamp(int{pixel}, light.dark, light.bright) - light.dark;
+            return static_cast<uchar>(from * 255 / range);
+        });
+    }
+    return apart;
+}
+
+} // namespace
+
+std::optional<std::string> readCode(const QImage& picture) {
+    const QImage grey = picture.convertToFormat(QImage::Format_Grayscale8);
+    if (grey.isNull()) {
+        return std::nullopt;
+    }
+    try {
+        const auto code = nearestCode(grey);
+        const QImage apart = code ? QImage() : drawnApart(grey);
+        return apart.isNull() ? code : nearestCode(apart);
+    } catch (const std::exception&) {
+        return std::nullopt; // a picture that the library cannot bear holds no code for us
+    }
+}
+
+QImage qrPicture(const std::string& text, int modulePx) {
+    if (!isText(text) || modulePx < 1 || modulePx > kGreatestModulePx) {
+        return {};
+    }
+    // The last argument keeps the case; without it lower-case letters are silently raised.
+    const std::unique_ptr<QRcode, decltype(&QRcode_free)> code(
+        QRcode_encodeString(text.c_str(), kLeastVersion, QR_ECLEVEL_H, QR_MODE_8, 1), &QRcode_free);
+    if (code == nullptr) {
+        return {};
+    }
+    const int side = code->width + 2 * kQuietModules;
+    QImage modules(side, side, QImage::Format_Grayscale8);
+    modules.fill(Qt::white);
+    for (int y = 0; y < code->width; ++y) {
+        uchar* line = modules.scanLine(y + kQuietModules) + kQuietModules;
+        for (int x = 0; x < code->width; ++x) {
+            const bool isBlack = (code->data[y * code->width + x] & 1U) != 0;
+            line[x] = isBlack ? uchar{0} : uchar{255};
+        }
+    }
+    const int sidePx = side * modulePx;
+    return modules.scaled(sidePx, sidePx, Qt::IgnoreAspectRatio, Qt::FastTransformation);
+}
+
+} // namespace bullace::camera
