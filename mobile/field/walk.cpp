@@ -12,9 +12,20 @@ namespace {
 
 constexpr const char* kPlanMark = "walk";
 constexpr const char* kFootingMark = "footing";
+constexpr const char* kMoreMark = "more-samples";
 
 std::string_view rowOf(const walk::Stop& stop) {
     return std::string_view(stop.position).substr(0, stop.position.rfind('-'));
+}
+
+// What was wished for at a stop of the leg goes with the stop when the leg is turned round.
+void turn(const Leg& leg, MoreSamples& more) {
+    MoreSamples turned;
+    for (const auto& [at, samples] : more) {
+        const bool isIn = at.first >= leg.first && at.first <= leg.last;
+        turned[{isIn ? leg.first + leg.last - at.first : at.first, at.second}] = samples;
+    }
+    more = std::move(turned);
 }
 
 } // namespace
@@ -41,8 +52,9 @@ Walk::begin(store::Database& database, const Catalogue& catalogue, Pen& pen, Wal
         }
     }
     std::unique_ptr<Walk> walk(new Walk(database, catalogue, pen, std::move(plan)));
-    const std::array<store::Bookmark, 2> marks{
-        {{kPlanMark, writePlan(walk->plan_)}, {kFootingMark, writeFooting(walk->footing_)}}};
+    const std::array<store::Bookmark, 3> marks{{{kPlanMark, writePlan(walk->plan_)},
+                                                {kFootingMark, writeFooting(walk->footing_)},
+                                                {kMoreMark, {}}}};
     if (Status kept = database.keep(marks); !kept) {
         return kept.error();
     }
@@ -53,8 +65,11 @@ Result<std::unique_ptr<Walk>>
 Walk::resume(store::Database& database, const Catalogue& catalogue, Pen& pen) {
     const Result<Bytes> planBytes = database.kept(kPlanMark);
     const Result<Bytes> footingBytes = database.kept(kFootingMark);
-    if (!planBytes || !footingBytes) {
-        return planBytes ? footingBytes.error() : planBytes.error();
+    const Result<Bytes> moreBytes = database.kept(kMoreMark);
+    for (const Result<Bytes>* const read : {&planBytes, &footingBytes, &moreBytes}) {
+        if (!read->ok()) {
+            return read->error();
+        }
     }
     std::optional<WalkPlan> plan = readPlan(*planBytes);
     const std::optional<Footing> footing = readFooting(*footingBytes);
@@ -64,6 +79,7 @@ Walk::resume(store::Database& database, const Catalogue& catalogue, Pen& pen) {
     }
     std::unique_ptr<Walk> walk(new Walk(database, catalogue, pen, std::move(*plan)));
     walk->footing_ = *footing;
+    walk->more_ = readMoreSamples(*moreBytes).value_or(MoreSamples{});
     if (Status read = walk->sheet_->readAll(); !read) {
         return read.error();
     }
@@ -216,12 +232,20 @@ Status Walk::walkOn() {
 }
 
 Status Walk::takeMore(std::size_t stop, std::size_t ask, unsigned more) {
-    more_[{stop, ask}] += more;
+    MoreSamples wished = more_;
+    wished[{stop, ask}] += more;
     Footing next = footing_;
     next.stop = stop;
     next.ask = ask;
     next.isAtRowEnd = false;
-    return move(next);
+    const std::array<store::Bookmark, 2> marks{
+        {{kFootingMark, writeFooting(next)}, {kMoreMark, writeMoreSamples(wished)}}};
+    if (Status kept = database_.keep(marks); !kept) {
+        return kept;
+    }
+    more_ = std::move(wished);
+    footing_ = next;
+    return {};
 }
 
 Status Walk::nextLeg(bool fromOtherEnd) {
@@ -234,26 +258,31 @@ Status Walk::nextLeg(bool fromOtherEnd) {
         return move(next);
     }
     WalkPlan turned = plan_;
+    MoreSamples more = more_;
     std::size_t at = first;
     while (at < plan_.stops.size()) {
         const Leg leg = legOf(at);
         std::reverse(turned.stops.begin() + static_cast<std::ptrdiff_t>(leg.first),
                      turned.stops.begin() + static_cast<std::ptrdiff_t>(leg.last) + 1);
+        turn(leg, more);
         at = plan_.isOneWay ? plan_.stops.size() : leg.last + 1;
     }
-    const std::array<store::Bookmark, 2> marks{
-        {{kPlanMark, writePlan(turned)}, {kFootingMark, writeFooting(next)}}};
+    const std::array<store::Bookmark, 3> marks{{{kPlanMark, writePlan(turned)},
+                                                {kFootingMark, writeFooting(next)},
+                                                {kMoreMark, writeMoreSamples(more)}}};
     if (Status kept = database_.keep(marks); !kept) {
         return kept;
     }
     plan_ = std::move(turned);
+    more_ = std::move(more);
     footing_ = next;
     sheet_ = std::make_unique<WalkSheet>(database_, plan_);
     return sheet_->readAll();
 }
 
 Status Walk::end() {
-    const std::array<store::Bookmark, 2> marks{{{kPlanMark, {}}, {kFootingMark, {}}}};
+    const std::array<store::Bookmark, 3> marks{
+        {{kPlanMark, {}}, {kFootingMark, {}}, {kMoreMark, {}}}};
     if (Status kept = database_.keep(marks); !kept) {
         return kept;
     }

@@ -137,8 +137,8 @@ private:
     Footing footing_;
     std::unique_ptr<WalkSheet> sheet_;
     std::unique_ptr<Memory> memory_;
-    std::map<std::pair<std::size_t, std::size_t>, unsigned> more_; // samples beyond those wanted
-    std::string lastNoted_;                                        // its subject
+    MoreSamples more_;
+    std::string lastNoted_;          // its subject
     std::size_t slipAsideUntil_ = 0; // stops up to here were looked at and are in place
     bool isOver_ = false;
 };

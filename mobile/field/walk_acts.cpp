@@ -129,6 +129,10 @@ Status Walk::markVine(std::string_view state) {
     Draft vine =
         draft(Kind::Observe, sheet_->subjectAt(footing_.stop, "vine"), journal::textValue(state));
     vine.over = headsOn(vine.subject);
+    const std::string_view side = sideWords(plan_.stops[footing_.stop].side);
+    if (!side.empty()) {
+        vine.why = side; // seen from there: the mark stands at this stop
+    }
     draw.drafts.push_back(std::move(vine));
     const Bytes none = journal::noneValue(state == "dead" ? "dead" : "no-vine");
     for (std::size_t ask = 0; isGone && ask < plan_.asks.size(); ++ask) {

@@ -3,6 +3,7 @@
 #include "core/journal/json_value.hpp"
 
 #include <array>
+#include <limits>
 #include <utility>
 
 namespace bullace::field {
@@ -206,6 +207,37 @@ std::optional<Footing> readFooting(BytesView bytes) {
                    static_cast<std::size_t>(*ask),
                    (*parts)[2] == booleanValue(true),
                    static_cast<std::size_t>(*front)};
+}
+
+Bytes writeMoreSamples(const MoreSamples& more) {
+    std::vector<Bytes> items;
+    for (const auto& [at, samples] : more) {
+        items.push_back(listValue({integerValue(static_cast<std::int64_t>(at.first)),
+                                   integerValue(static_cast<std::int64_t>(at.second)),
+                                   integerValue(samples)}));
+    }
+    return items.empty() ? Bytes{} : listValue(items);
+}
+
+std::optional<MoreSamples> readMoreSamples(BytesView bytes) {
+    MoreSamples more;
+    const auto items = bytes.empty() ? std::vector<BytesView>{} : itemsOf(bytes);
+    for (const BytesView item : items.value_or(std::vector<BytesView>{})) {
+        const auto parts = itemsOf(item);
+        if (!parts || parts->size() != 3) {
+            return {};
+        }
+        const auto stop = journal::wholeNumberOf((*parts)[0]);
+        const auto ask = journal::wholeNumberOf((*parts)[1]);
+        const auto samples = journal::wholeNumberOf((*parts)[2]);
+        if (!stop || !ask || !samples || *stop < 0 || *ask < 0 || *samples < 0 ||
+            *samples > std::numeric_limits<unsigned>::max()) {
+            return {};
+        }
+        more[{static_cast<std::size_t>(*stop), static_cast<std::size_t>(*ask)}] =
+            static_cast<unsigned>(*samples);
+    }
+    return items ? std::optional(std::move(more)) : std::nullopt;
 }
 
 } // namespace bullace::field

@@ -11,6 +11,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bullace::field {
@@ -51,11 +52,17 @@ struct Footing {
     friend bool operator==(const Footing&, const Footing&) = default;
 };
 
+// Samples wanted beyond those of the ask, by stop and ask.
+using MoreSamples = std::map<std::pair<std::size_t, std::size_t>, unsigned>;
+
 // As bookmarks hold them: a CBOR item each. Reading gives nothing where the bytes are of another
 // shape.
 [[nodiscard]] Bytes writePlan(const WalkPlan& plan);
 [[nodiscard]] std::optional<WalkPlan> readPlan(BytesView bytes);
 [[nodiscard]] Bytes writeFooting(const Footing& footing);
 [[nodiscard]] std::optional<Footing> readFooting(BytesView bytes);
+// Empty bytes where nothing more is wanted, and the other way round.
+[[nodiscard]] Bytes writeMoreSamples(const MoreSamples& more);
+[[nodiscard]] std::optional<MoreSamples> readMoreSamples(BytesView bytes);
 
 } // namespace bullace::field

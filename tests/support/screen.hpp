@@ -36,61 +36,40 @@ protected:
     }
 };
 
-// One glass: a window of `sizeMm` at `pxPerMm`, shown offscreen. `qml` is the source of a
-// component; its root fills the window. A component that does not load, and any QML warning, fails
-// the test.
-class Screen {
+// A glass that is touched: fingers and keys on one window. Nothing waits; times are the test's.
+class Glass {
 public:
-    explicit Screen(const QByteArray& qml, QSizeF sizeMm = {210, 130}, qreal pxPerMm = 5)
-        : times_(*qGuiApp),
-          window_(std::make_unique<QQuickWindow>()) {
-        QObject::connect(&engine_, &QQmlEngine::warnings, [](const QList<QQmlError>& errors) {
-            for (const QQmlError& error : errors) {
-                FAIL_CHECK(error.toString().toStdString());
-            }
-        });
-        quick::registerControls(engine_);
-        theme().setPxPerMm(pxPerMm);
-        window_->resize((sizeMm * pxPerMm).toSize());
-        window_->setColor(theme().paper());
-        QQmlComponent component(&engine_);
-        component.setData(qml, QUrl(QStringLiteral("qrc:/test/Screen.qml")));
-        INFO(component.errorString().toStdString());
-        root_.reset(qobject_cast<QQuickItem*>(component.create()));
-        REQUIRE(root_ != nullptr);
-        root_->setParentItem(window_->contentItem());
-        root_->setSize(window_->size());
-        window_->show();
-        window_->requestActivate();
-        settle();
-    }
-    ~Screen() { window_->close(); }
-    Screen(const Screen&) = delete;
-    Screen& operator=(const Screen&) = delete;
+    Glass(const Glass&) = delete;
+    Glass& operator=(const Glass&) = delete;
 
     quick::Theme& theme() { return quick::themeOf(engine_); }
-    QQuickWindow& window() { return *window_; }
-    QQuickItem& root() { return *root_; }
+    QQuickWindow& window() { return *glass_; }
     QQmlEngine& engine() { return engine_; }
 
+    // Null where there is none. Of several of that name one that is seen.
+    QQuickItem* found(const char* objectName) {
+        const QString name = QString::fromLatin1(objectName);
+        QQuickItem* seen = find(glass_->contentItem(), name, true);
+        return seen != nullptr ? seen : find(glass_->contentItem(), name, false);
+    }
     QQuickItem& item(const char* objectName) {
-        auto* found = find(root_.get(), QString::fromLatin1(objectName));
+        auto* there = found(objectName);
         INFO(objectName);
-        REQUIRE(found != nullptr);
-        return *found;
+        REQUIRE(there != nullptr);
+        return *there;
     }
 
     // Lets bindings, layout and painting come to rest.
     void settle() {
-        window_->setColor(theme().paper());
+        glass_->setColor(theme().paper());
         QCoreApplication::processEvents();
         QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        window_->grabWindow();
+        glass_->grabWindow();
         QCoreApplication::processEvents();
     }
     QImage picture() {
         settle();
-        return window_->grabWindow();
+        return glass_->grabWindow();
     }
 
     void wait(quint64 ms) { times_.nowMs += ms; }
@@ -102,17 +81,17 @@ public:
     // all contacts on it.
     void press(int contact, QPoint at) {
         auto event = others(contact);
-        event.press(contact, at, window_.get()).commit();
+        event.press(contact, at, glass_).commit();
         onGlass_[contact] = at;
     }
     void move(int contact, QPoint at) {
         auto event = others(contact);
-        event.move(contact, at, window_.get()).commit();
+        event.move(contact, at, glass_).commit();
         onGlass_[contact] = at;
     }
     void lift(int contact, QPoint at) {
         auto event = others(contact);
-        event.release(contact, at, window_.get()).commit();
+        event.release(contact, at, glass_).commit();
         onGlass_.erase(contact);
     }
 
@@ -128,7 +107,7 @@ public:
     void tap(const char* objectName) { tap(middleOf(item(objectName))); }
 
     void key(Qt::Key which) {
-        QTest::keyClick(window_.get(), which);
+        QTest::keyClick(glass_, which);
         QCoreApplication::processEvents();
     }
 
@@ -137,12 +116,24 @@ public:
         return *device;
     }
 
+protected:
+    // Any QML warning fails the test.
+    Glass() : times_(*qGuiApp) {
+        QObject::connect(&engine_, &QQmlEngine::warnings, [](const QList<QQmlError>& errors) {
+            for (const QQmlError& error : errors) {
+                FAIL_CHECK(error.toString().toStdString());
+            }
+        });
+    }
+    ~Glass() = default;
+    void setGlass(QQuickWindow* window) { glass_ = window; }
+
 private:
     QTest::QTouchEventSequence others(int contact) {
-        auto event = QTest::touchEvent(window_.get(), &glass(), false);
+        auto event = QTest::touchEvent(glass_, &glass(), false);
         for (const auto& [other, at] : onGlass_) {
             if (other != contact) {
-                event.move(other, at, window_.get()); // where it was: Qt sees that it rests
+                event.move(other, at, glass_); // where it was: Qt sees that it rests
             }
         }
         return event;
@@ -150,13 +141,16 @@ private:
 
     // Repeaters' items have no QObject parent in the tree of the page, so it is the tree of items
     // that is walked.
-    static QQuickItem* find(QQuickItem* from, const QString& name) {
+    static QQuickItem* find(QQuickItem* from, const QString& name, bool isSeen) {
+        if (isSeen && !from->isVisible()) {
+            return nullptr;
+        }
         if (from->objectName() == name) {
             return from;
         }
         const auto children = from->childItems();
         for (auto* child : children) {
-            if (auto* found = find(child, name)) {
+            if (auto* found = find(child, name, isSeen)) {
                 return found;
             }
         }
@@ -166,6 +160,38 @@ private:
     EventTimes times_;
     std::map<int, QPoint> onGlass_;
     QQmlEngine engine_;
+    QQuickWindow* glass_ = nullptr;
+};
+
+// One glass: a window of `sizeMm` at `pxPerMm`, shown offscreen. `qml` is the source of a
+// component; its root fills the window. A component that does not load fails the test.
+class Screen : public Glass {
+public:
+    explicit Screen(const QByteArray& qml, QSizeF sizeMm = {210, 130}, qreal pxPerMm = 5)
+        : window_(std::make_unique<QQuickWindow>()) {
+        quick::registerControls(engine());
+        theme().setPxPerMm(pxPerMm);
+        window_->resize((sizeMm * pxPerMm).toSize());
+        window_->setColor(theme().paper());
+        QQmlComponent component(&engine());
+        component.setData(qml, QUrl(QStringLiteral("qrc:/test/Screen.qml")));
+        INFO(component.errorString().toStdString());
+        root_.reset(qobject_cast<QQuickItem*>(component.create()));
+        REQUIRE(root_ != nullptr);
+        root_->setParentItem(window_->contentItem());
+        root_->setSize(window_->size());
+        window_->show();
+        window_->requestActivate();
+        setGlass(window_.get());
+        settle();
+    }
+    ~Screen() { window_->close(); }
+    Screen(const Screen&) = delete;
+    Screen& operator=(const Screen&) = delete;
+
+    QQuickItem& root() { return *root_; }
+
+private:
     std::unique_ptr<QQuickWindow> window_;
     std::unique_ptr<QQuickItem> root_;
 };

@@ -1,0 +1,67 @@
+// The tablet program.
+#include "camera/code_reader.hpp"
+#include "camera/device_camera.hpp"
+#include "camera/photo.hpp"
+#include "demo/start.hpp"
+#include "tablet/system_clock.hpp"
+#include "tablet/tablet_window.hpp"
+
+#include <QCommandLineParser>
+#include <QGuiApplication>
+#include <QQmlEngine>
+#include <QStandardPaths>
+#include <QTimeZone>
+
+int main(int count, char** words) {
+    using namespace bullace;
+    QGuiApplication program(count, words);
+    QGuiApplication::setApplicationName(QStringLiteral("bullace-tablet"));
+    QGuiApplication::setApplicationVersion(QStringLiteral("1.0.0"));
+
+    QCommandLineParser parser;
+    parser.setApplicationDescription(
+        QStringLiteral("Notes vine by vine, without a network; syncs at the office."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    const QCommandLineOption folder(
+        QStringLiteral("journals"),
+        QStringLiteral("The folder in which the journals lie."),
+        QStringLiteral("folder"),
+        QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+    const QCommandLineOption windowed(QStringLiteral("window"),
+                                      QStringLiteral("In a window instead of the whole screen."));
+    parser.addOptions({folder, windowed});
+    parser.process(program);
+
+    const tablet::SystemClock clock;
+    const tablet::ShiftedClock demoClock(clock, demo::startDate());
+    camera::DeviceCamera codeCamera(camera::CameraUse::Codes);
+    camera::DeviceCamera photoCamera(camera::CameraUse::Photos);
+    tablet::TabletParts parts;
+    parts.folder = parser.value(folder);
+    parts.zone = QTimeZone::systemTimeZoneId().toStdString();
+    parts.clock = &clock;
+    parts.demoClock = &demoClock;
+    parts.codeCamera = &codeCamera;
+    parts.photoCamera = &photoCamera;
+    parts.demoLines = demo::startLines;
+    parts.readCode = [](const QImage& picture) {
+        return QString::fromStdString(camera::readCode(picture).value_or(std::string{}));
+    };
+    parts.photoBytes = camera::photoBytes;
+
+    tablet::TabletApp app(std::move(parts));
+    QQmlEngine engine;
+    app.open();
+    const tablet::TabletWindow window(engine, app);
+    if (window.window() == nullptr) {
+        return 2;
+    }
+    if (parser.isSet(windowed)) {
+        window.window()->resize(1280, 800);
+        window.window()->show();
+    } else {
+        window.window()->showFullScreen();
+    }
+    return QGuiApplication::exec();
+}

@@ -1,0 +1,404 @@
+#include "tablet/tablet_app.hpp"
+
+#include "camera/camera.hpp"
+#include "tablet/words.hpp"
+
+#include "core/journal/subject.hpp"
+
+#include <QDir>
+#include <QFile>
+
+#include <sstream>
+
+namespace bullace::tablet {
+
+namespace {
+
+constexpr const char* kJournal = "journal.db";
+constexpr const char* kDemo = "demo.db";
+
+} // namespace
+
+TabletApp::TabletApp(TabletParts parts, QObject* parent)
+    : QObject(parent),
+      parts_(std::move(parts)),
+      start_(session_),
+      choose_(session_),
+      stop_(session_),
+      rowEnd_(session_),
+      where_(session_),
+      sync_(session_),
+      settingsPage_(session_),
+      crosses_(session_) {
+    connectPages();
+}
+
+TabletApp::~TabletApp() {
+    sync_.stop();
+    setCamera(false);
+}
+
+void TabletApp::connectPages() {
+    connect(&session_, &Session::walked, this, &TabletApp::onWalked);
+    connect(&session_, &Session::told, this, &TabletApp::tell);
+    connect(&session_, &Session::failed, this, &TabletApp::onFailed);
+    connect(&session_, &Session::settingsChanged, this, &TabletApp::settingsChanged);
+    connect(&start_, &StartViewModel::demoWanted, this, &TabletApp::openDemo);
+    connect(&start_, &StartViewModel::done, this, &TabletApp::home);
+    connect(&start_, &StartViewModel::pairingWanted, this, [this] {
+        setPage(Sync);
+        sync_.openPairing();
+    });
+    connect(&choose_, &ChooseViewModel::begun, this, [this] {
+        emit session_.bookChanged();
+        home();
+    });
+    connect(&choose_, &ChooseViewModel::othersWanted, this, [this] { go(Crosses); });
+    connect(&stop_, &StopViewModel::pictureWanted, this, [this] { go(Photo); });
+    connect(&stop_, &StopViewModel::labelWanted, this, [this] { go(Where); });
+    connect(&stop_, &StopViewModel::crossesWanted, this, [this] { go(Crosses); });
+    connect(&where_, &WhereViewModel::closed, this, &TabletApp::home);
+    connect(&where_, &WhereViewModel::cameraWanted, this, &TabletApp::setCamera);
+    connect(&sync_, &SyncViewModel::closed, this, &TabletApp::home);
+    connect(&sync_, &SyncViewModel::cameraWanted, this, &TabletApp::setCamera);
+    connect(&settingsPage_, &SettingsViewModel::closed, this, &TabletApp::home);
+    connect(&settingsPage_, &SettingsViewModel::demoLeft, this, &TabletApp::leaveDemo);
+    connect(&crosses_, &CrossesViewModel::closed, this, &TabletApp::home);
+    for (camera::Camera* each : {parts_.codeCamera, parts_.photoCamera}) {
+        if (each != nullptr) {
+            connect(each, &camera::Camera::frame, this, &TabletApp::onFrame);
+            connect(each, &camera::Camera::failed, this, &TabletApp::tell);
+        }
+    }
+}
+
+const field::Settings& TabletApp::settings() const {
+    return book_ == nullptr ? noSettings_ : book_->settings();
+}
+
+QString TabletApp::demoPath() const {
+    return QDir(parts_.folder).filePath(QString::fromLatin1(kDemo));
+}
+
+bool TabletApp::openBook(const QString& name, const field::Clock& clock) {
+    sync_.stop();
+    session_.setBook(nullptr);
+    book_.reset();
+    auto opened =
+        field::FieldBook::open(toText(QDir(parts_.folder).filePath(name)), parts_.zone, clock);
+    if (!opened) {
+        trouble_ = errorWords(opened.error()) + QStringLiteral("\n") +
+                   tr("Every note that was shown as recorded is in the journal's file. Nothing was "
+                      "changed. If this does not help, take the tablet to the office.");
+        emit troubleChanged();
+        setPage(Trouble);
+        return false;
+    }
+    book_ = std::move(*opened);
+    trouble_.clear();
+    emit troubleChanged();
+    session_.setBook(book_.get());
+    settingsPage_.setDemo(isDemo_);
+    emit settingsChanged();
+    countWaiting();
+    return true;
+}
+
+void TabletApp::open() {
+    QDir().mkpath(parts_.folder);
+    isDemo_ = QFile::exists(demoPath()) && parts_.demoClock != nullptr;
+    const bool isOpen = openBook(QString::fromLatin1(isDemo_ ? kDemo : kJournal),
+                                 isDemo_ ? *parts_.demoClock : *parts_.clock);
+    if (isOpen) {
+        home();
+    }
+}
+
+// The demo has a journal of its own: invented notes never get among real ones.
+void TabletApp::openDemo() {
+    field::Settings settings = book_->settings();
+    settings.ownBlocks.clear();
+    isDemo_ = true;
+    if (!openBook(QString::fromLatin1(kDemo), *parts_.demoClock)) {
+        return;
+    }
+    if (!session_.accept(book_->change(std::move(settings)))) {
+        return;
+    }
+    std::istringstream lines(parts_.demoLines());
+    const auto report = book_->database().importLines(lines, "demo", {});
+    if (!report) {
+        onFailed(report.error());
+        return;
+    }
+    if (session_.accept(book_->reload())) {
+        home();
+    }
+}
+
+void TabletApp::leaveDemo() {
+    session_.setBook(nullptr);
+    book_.reset();
+    for (const QString& left : QDir(parts_.folder).entryList({QStringLiteral("demo.db*")})) {
+        QFile::remove(QDir(parts_.folder).filePath(left));
+    }
+    open();
+}
+
+SheetViewModel* TabletApp::sheet() {
+    switch (page_) {
+    case Start:
+        return &start_;
+    case Choose:
+        return &choose_;
+    case RowEnd:
+        return &rowEnd_;
+    case Where:
+        return &where_;
+    case Sync:
+        return &sync_;
+    case Settings:
+        return &settingsPage_;
+    case Crosses:
+        return &crosses_;
+    default:
+        return nullptr;
+    }
+}
+
+void TabletApp::setPage(Page page) {
+    if (page_ == page) {
+        return;
+    }
+    if (page_ == Photo) {
+        setCamera(false);
+    }
+    page_ = page;
+    emit pageChanged();
+}
+
+void TabletApp::go(Page page) {
+    if (book_ == nullptr || (page == Photo && book_->walk() == nullptr)) {
+        return;
+    }
+    putNoticeAway();
+    setPage(page);
+    if (SheetViewModel* shown = sheet()) {
+        shown->open();
+    }
+    if (page == Photo) {
+        setCamera(true);
+    }
+}
+
+// Where the person is: at a stop, at the end of a row, or before a walk.
+void TabletApp::home() {
+    if (book_ == nullptr) {
+        return;
+    }
+    const field::Walk* walk = book_->walk();
+    if (walk == nullptr) {
+        setPage(settings().isSetUp ? Choose : Start);
+        sheet()->open();
+    } else if (walk->footing().isAtRowEnd) {
+        setPage(RowEnd);
+        rowEnd_.open();
+    } else {
+        setPage(Stop);
+        stop_.refresh();
+    }
+}
+
+void TabletApp::onWalked() {
+    countWaiting();
+    if (page_ == Stop || page_ == RowEnd) {
+        putNoticeAway();
+        home();
+    }
+}
+
+void TabletApp::countWaiting() {
+    const auto waiting = book_ == nullptr ? 0 : static_cast<int>(book_->waiting());
+    const QString words = tr("%n wait", nullptr, waiting);
+    if (words != waitingText_) {
+        waitingText_ = words;
+        emit waitingChanged();
+    }
+}
+
+// What cannot be written at all is the one thing that blocks; all else is a line of words.
+void TabletApp::onFailed(const Error& error) {
+    const bool blocks = error.code == ErrorCode::DiskFull || error.code == ErrorCode::Io ||
+                        error.code == ErrorCode::Damaged;
+    if (!blocks) {
+        tell(errorWords(error));
+        return;
+    }
+    trouble_ = errorWords(error) + QStringLiteral("\n") +
+               tr("What was shown as recorded is safe; the last tap is not.");
+    emit troubleChanged();
+    setPage(Trouble);
+}
+
+void TabletApp::tell(const QString& words) {
+    notice_ = words;
+    emit noticeChanged();
+}
+
+void TabletApp::putNoticeAway() {
+    if (!notice_.isEmpty()) {
+        tell({});
+    }
+}
+
+void TabletApp::tryAgain() {
+    if (book_ == nullptr) {
+        open();
+        return;
+    }
+    const Status ready = book_->database().ready();
+    const Status loaded = ready ? book_->reload() : ready;
+    if (loaded) {
+        trouble_.clear();
+        emit troubleChanged();
+        home();
+    } else {
+        onFailed(loaded.error());
+    }
+}
+
+void TabletApp::leaveWalk() {
+    if (book_ != nullptr && session_.accept(book_->endWalk())) {
+        home();
+    }
+}
+
+void TabletApp::undo() {
+    if (book_ == nullptr) {
+        return;
+    }
+    if (page_ == Stop && stop_.back()) {
+        return;
+    }
+    const auto taken = book_->undo();
+    if (!taken) {
+        onFailed(taken.error());
+        return;
+    }
+    if (!*taken) {
+        tell(tr("Nothing was written here yet."));
+        return;
+    }
+    const std::string first = (*taken)->subjects.front();
+    const journal::Subject subject = journal::readSubject(first);
+    const field::Asked* asked = book_->catalogue().descriptor(subject.descriptor);
+    const int count = static_cast<int>((*taken)->subjects.size());
+    emit session_.walked();
+    if (page_ != Stop && page_ != RowEnd && sheet() != nullptr) {
+        session_.accept(book_->reload());
+        sheet()->open();
+    }
+    tell(count > 2 || asked == nullptr
+             ? tr("Taken back: %n note(s).", nullptr, count)
+             : tr("Taken back: %1, %2 %3.")
+                   .arg(placeWords(subject.id),
+                        titleWords(*asked),
+                        valueWords(*asked, (*taken)->value, session_.wishes())));
+}
+
+void TabletApp::setCamera(bool isOn) {
+    camera::Camera* wanted = !isOn             ? nullptr
+                             : page_ == Photo ? parts_.photoCamera
+                                              : parts_.codeCamera;
+    if (isOn && wanted == nullptr) {
+        tell(tr("This tablet has no camera. Type what the label says."));
+    }
+    if (wanted == openCamera_) {
+        return;
+    }
+    if (openCamera_ != nullptr) {
+        openCamera_->stop();
+    }
+    openCamera_ = wanted;
+    picture_ = {};
+    emit pictureChanged();
+    if (openCamera_ != nullptr) {
+        openCamera_->start();
+    }
+}
+
+void TabletApp::onFrame(const QImage& frame) {
+    if (openCamera_ == nullptr) {
+        return;
+    }
+    picture_ = frame;
+    emit pictureChanged();
+    if (page_ == Photo || !parts_.readCode) {
+        return;
+    }
+    const QString code = parts_.readCode(frame);
+    if (code.isEmpty()) {
+        return;
+    }
+    if (page_ == Where) {
+        where_.seen(code);
+    } else if (page_ == Sync) {
+        sync_.seen(code);
+    }
+}
+
+void TabletApp::takePhoto() {
+    if (page_ != Photo || picture_.isNull() || !parts_.photoBytes) {
+        tell(tr("There is no picture yet."));
+        return;
+    }
+    const QByteArray bytes = parts_.photoBytes(picture_);
+    const Status kept =
+        book_->notePhoto(BytesView(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    setPage(Stop);
+    if (session_.accept(kept)) {
+        emit session_.walked();
+        tell(tr("The photo is kept."));
+    }
+}
+
+void TabletApp::leavePhoto() {
+    home();
+}
+
+bool TabletApp::press(int key, const QString& text) {
+    if (page_ == Trouble) {
+        if (key == Qt::Key_Enter || key == Qt::Key_Return) {
+            tryAgain();
+            return true;
+        }
+        return false;
+    }
+    if (page_ == Photo) {
+        if (key == Qt::Key_Escape) {
+            leavePhoto();
+            return true;
+        }
+        if (key == Qt::Key_Enter || key == Qt::Key_Return || text == QStringLiteral("*")) {
+            takePhoto();
+            return true;
+        }
+        return false;
+    }
+    const bool isTaken =
+        page_ == Stop ? stop_.press(key, text) : sheet() != nullptr && sheet()->press(key, text);
+    if (isTaken) {
+        return true;
+    }
+    if (key == Qt::Key_Backspace) {
+        undo();
+        return true;
+    }
+    if (page_ == Stop && text == QStringLiteral("/")) {
+        go(RowEnd);
+        return true;
+    }
+    return false;
+}
+
+} // namespace bullace::tablet
