@@ -295,8 +295,8 @@ TEST_CASE("a closed block is not walked, and a round without any other row says 
     const auto* round = tablet->catalogue().round("r1");
     field::WalkWish wish;
     wish.author = "im";
-    const auto plan = field::planWalk(
-        tablet->database(), tablet->catalogue(), *round, wish, tablet->today());
+    const auto plan =
+        field::planWalk(tablet->database(), tablet->catalogue(), *round, wish, tablet->today());
     REQUIRE_FALSE(plan.ok());
     CHECK(plan.error().message.find("closed") != std::string::npos);
     CHECK(field::cautionsOf(tablet->catalogue(), *round, tablet->today()).size() == 1);
