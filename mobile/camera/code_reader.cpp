@@ -1,5 +1,7 @@
 #include "camera/code_reader.hpp"
 
+#include "camera/contrast.hpp"
+
 #include <QPointF>
 #include <QUtf8StringView>
 
@@ -7,9 +9,6 @@
 #include <qrencode.h>
 
 #include <ZXing/ReadBarcode.h>
-#include <algorithm>
-#include <array>
-#include <cstddef>
 #include <exception>
 #include <memory>
 
@@ -19,7 +18,6 @@ namespace {
 
 constexpr int kQuietModules = 4;
 constexpr int kLeastVersion = 2;
-constexpr int kLeastContrast = 12; // greys; below it there is only the camera's own noise
 
 bool isText(const std::string& text) {
     return !text.empty() && text.find('\0') == std::string::npos &&
@@ -63,53 +61,6 @@ std::optional<std::string> nearestCode(const QImage& grey) {
     return nearest;
 }
 
-struct Light {
-    int dark;
-    int bright;
-};
-
-// Between which greys all but a twentieth of the pixels of the middle lie, where a person points.
-Light lightOf(const QImage& middle) {
-    std::array<int, 256> pixels{};
-    for (int y = 0; y < middle.height(); ++y) {
-        const uchar* line = middle.constScanLine(y);
-        std::for_each(line, line + middle.width(), [&pixels](uchar grey) { ++pixels[grey]; });
-    }
-    const int few = middle.width() * middle.height() / 40;
-    Light light{0, 255};
-    for (int sum = pixels[0]; sum <= few && light.dark < 255;
-         sum += pixels[static_cast<std::size_t>(light.dark)]) {
-        ++light.dark;
-    }
-    for (int sum = pixels[255]; sum <= few && light.bright > 0;
-         sum += pixels[static_cast<std::size_t>(light.bright)]) {
-        --light.bright;
-    }
-    return light;
-}
-
-// A label that sun or glare has left pale: the library takes a black that is brighter than half of
-// the white for white. Its greys are drawn apart; a null picture where they are far apart already,
-// or where there is nothing to draw apart.
-QImage drawnApart(const QImage& grey) {
-    const QSize half = grey.size() / 2;
-    const Light light =
-        lightOf(grey.copy(half.width() / 2, half.height() / 2, half.width(), half.height()));
-    const int range = light.bright - light.dark;
-    if (range < kLeastContrast || light.dark * 3 < light.bright) {
-        return {};
-    }
-    QImage apart = grey;
-    for (int y = 0; y < apart.height(); ++y) {
-        uchar* line = apart.scanLine(y);
-        std::transform(line, line + apart.width(), line, [light, range](uchar pixel) {
-            const int from = std::clamp(int{pixel}, light.dark, light.bright) - light.dark;
-            return static_cast<uchar>(from * 255 / range);
-        });
-    }
-    return apart;
-}
-
 } // namespace
 
 std::optional<std::string> readCode(const QImage& picture) {
@@ -119,8 +70,7 @@ std::optional<std::string> readCode(const QImage& picture) {
     }
     try {
         const auto code = nearestCode(grey);
-        const QImage apart = code ? QImage() : drawnApart(grey);
-        return apart.isNull() ? code : nearestCode(apart);
+        return code ? code : nearestCode(drawnApart(grey));
     } catch (const std::exception&) {
         return std::nullopt; // a picture that the library cannot bear holds no code for us
     }

@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QTransform>
 
+#include <algorithm>
 #include <random>
 
 namespace bullace::support {
@@ -55,6 +56,29 @@ inline QImage noise(QSize size, unsigned seed) {
         }
     }
     return picture;
+}
+
+// Leaves and sky, from black to white, 1280×720, with the label in the middle at `modulePx` pixels
+// a module and a camera's noise (SD 3 greys) over all.
+inline QImage amongLeaves(const QImage& label, double modulePx, unsigned seed) {
+    QImage scene = noise({80, 45}, seed)
+                       .scaled(1280, 720, Qt::IgnoreAspectRatio, Qt::SmoothTransformation)
+                       .convertToFormat(QImage::Format_RGB32);
+    const int side = static_cast<int>(33 * modulePx);
+    const QImage seen = label.scaled(side, side, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    QPainter painter(&scene);
+    painter.drawImage((1280 - side) / 2, (720 - side) / 2, seen);
+    painter.end();
+    QImage grey = scene.convertToFormat(QImage::Format_Grayscale8);
+    std::mt19937 engine(seed);
+    std::normal_distribution<double> grain(0, 3);
+    for (int y = 0; y < grey.height(); ++y) {
+        uchar* line = grey.scanLine(y);
+        for (int x = 0; x < grey.width(); ++x) {
+            line[x] = static_cast<uchar>(std::clamp(line[x] + grain(engine), 0.0, 255.0));
+        }
+    }
+    return grey;
 }
 
 } // namespace bullace::support

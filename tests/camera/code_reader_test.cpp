@@ -5,9 +5,12 @@
 #include "core/vineyard/label_code.hpp"
 
 #include <QStringList>
+#include <qrencode.h>
 
 #include <doctest/doctest.h>
 
+#include <ZXing/BitMatrix.h>
+#include <ZXing/MultiFormatWriter.h>
 #include <rapidcheck.h>
 #include <string>
 
@@ -39,6 +42,31 @@ QImage sideBySide(const QImage& left, const QImage& right, int gapPx) {
     painter.drawImage(0, 0, left);
     painter.drawImage(left.width() + gapPx, 0, right);
     return both;
+}
+
+QImage dataMatrix(const std::string& text) {
+    const auto bits = ZXing::MultiFormatWriter(ZXing::BarcodeFormat::DataMatrix)
+                          .setMargin(4)
+                          .encode(text, 150, 150);
+    QImage picture(bits.width(), bits.height(), QImage::Format_Grayscale8);
+    for (int y = 0; y < bits.height(); ++y) {
+        for (int x = 0; x < bits.width(); ++x) {
+            picture.scanLine(y)[x] = bits.get(x, y) ? uchar{0} : uchar{255};
+        }
+    }
+    return picture;
+}
+
+// The modules of a code that another program made.
+QImage drawn(const QRcode& code) {
+    QImage picture(code.width + 8, code.width + 8, QImage::Format_Grayscale8);
+    picture.fill(Qt::white);
+    for (int i = 0; i < code.width * code.width; ++i) {
+        if ((code.data[i] & 1U) != 0) {
+            picture.scanLine(4 + i / code.width)[4 + i % code.width] = 0;
+        }
+    }
+    return picture.scaled(picture.size() * 4);
 }
 
 } // namespace
@@ -78,6 +106,24 @@ TEST_CASE("a vine's label is read at dusk and in the glare that leaves it pale")
         const int white = *rc::gen::inRange(black + 60, 256);
         RC_ASSERT(readCode(inLight(qrPicture(label, 4), black, white)) == label);
     }));
+}
+
+TEST_CASE("a label that the sun has bleached is read among bright and dark leaves") {
+    struct Faded {
+        int black;
+        int white;
+    };
+    for (const Faded faded : {Faded{140, 190}, Faded{190, 230}, Faded{30, 60}}) {
+        for (unsigned seed = 1; seed <= 5; ++seed) {
+            CAPTURE(faded.black);
+            CAPTURE(seed);
+            const QImage label = inLight(qrPicture("K7QJ2M4T", 12), faded.black, faded.white);
+            for (const double modulePx : {5.0, 8.0}) {
+                CAPTURE(modulePx);
+                CHECK(readCode(support::amongLeaves(label, modulePx, seed)) == "K7QJ2M4T");
+            }
+        }
+    }
 }
 
 TEST_CASE("a vine's label is read with mud on the corner that has no finder") {
@@ -134,6 +180,31 @@ TEST_CASE("of two labels in the picture the one in the middle is read") {
     const QImage withGround = sideBySide(near, far, 0);
     CHECK(readCode(withGround.copy(-300, 0, 300 + withGround.width(), near.height())) == "A1");
     CHECK(readCode(withGround.copy(0, 0, withGround.width() + 300, near.height())) == "A2");
+}
+
+TEST_CASE("a label of the other kind, a Data Matrix, is read too") {
+    CHECK(readCode(turned(dataMatrix("K7QJ2M4T"), 30)) == "K7QJ2M4T");
+}
+
+TEST_CASE("one part of a text that is spread over several codes is not taken for the whole") {
+    QRcode_List* parts = QRcode_encodeStringStructured(
+        "ONE TEXT THAT IS TOO LONG FOR ONE SMALL CODE", 1, QR_ECLEVEL_L, QR_MODE_8, 1);
+    REQUIRE(parts != nullptr);
+    REQUIRE(QRcode_List_size(parts) > 1);
+    CHECK_FALSE(readCode(drawn(*parts->code)).has_value());
+    QRcode_List_free(parts);
+}
+
+TEST_CASE("a code that holds bytes and no text is not read") {
+    for (const std::string& bytes : {std::string("A\0B", 3), std::string("\xff\xfe\x80", 3)}) {
+        QRcode* code = QRcode_encodeData(static_cast<int>(bytes.size()),
+                                         reinterpret_cast<const unsigned char*>(bytes.data()),
+                                         2,
+                                         QR_ECLEVEL_H);
+        REQUIRE(code != nullptr);
+        CHECK_FALSE(readCode(drawn(*code)).has_value());
+        QRcode_free(code);
+    }
 }
 
 TEST_CASE("a name with letters beyond ASCII is read as it was written") {
