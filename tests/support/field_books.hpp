@@ -59,8 +59,9 @@ public:
     [[nodiscard]] std::string path() const { return folder_.file("journal.db"); }
     FixedClock& clock() { return clock_; }
 
+    void close() { book_.reset(); }
     void reopen() {
-        book_.reset();
+        close();
         auto opened = field::FieldBook::open(path(), "Etc/GMT+5", clock_);
         REQUIRE_MESSAGE(opened.ok(), (opened ? "" : opened.error().message));
         book_ = std::move(*opened);
