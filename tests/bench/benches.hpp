@@ -8,6 +8,7 @@ namespace bullace::bench {
 // demo  Folder with the demo station's journals.
 void runSyncBenches(const std::string& demo);
 void runStoreBenches();
+void runFieldBenches();
 // Imports a file into a new station and writes the seconds and MiB it took, as two doubles, to
 // standard output.
 void importAlone(const std::string& database, const std::string& lines);

@@ -10,17 +10,21 @@ int main(int count, char** words) {
         return 0;
     }
     const std::string which = count > 2 ? words[2] : "all";
-    if (count < 2 || (which != "all" && which != "store" && which != "sync")) {
+    const bool isKnown = which == "all" || which == "store" || which == "sync" || which == "field";
+    if (count < 2 || !isKnown) {
         std::fprintf(stderr,
-                     "bullace-bench DEMO-FOLDER [all|store|sync]\n"
+                     "bullace-bench DEMO-FOLDER [all|store|sync|field]\n"
                      "  DEMO-FOLDER holds the journals that bullace-demo-station writes.\n");
         return 2;
     }
-    if (which != "sync") {
+    if (which == "all" || which == "store") {
         bullace::bench::runStoreBenches();
     }
-    if (which != "store") {
+    if (which == "all" || which == "sync") {
         bullace::bench::runSyncBenches(words[1]);
+    }
+    if (which == "all" || which == "field") {
+        bullace::bench::runFieldBenches();
     }
     return 0;
 }
