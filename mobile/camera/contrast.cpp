@@ -28,6 +28,10 @@ struct Squares {
     std::vector<Light> lights; // row by row
     int columns = 0;
     int rows = 0;
+    [[nodiscard]] std::size_t placeOf(int column, int row) const {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+               static_cast<std::size_t>(column);
+    }
 };
 
 Squares squaresOf(const QImage& grey) {
@@ -38,7 +42,7 @@ Squares squaresOf(const QImage& grey) {
                           static_cast<std::size_t>(squares.rows));
     for (int y = 0; y < grey.height(); ++y) {
         const uchar* line = grey.constScanLine(y);
-        Light* row = squares.lights.data() + std::ptrdiff_t{y / kSquarePx} * squares.columns;
+        Light* row = squares.lights.data() + squares.placeOf(0, y / kSquarePx);
         for (int x = 0; x < grey.width(); ++x) {
             Light& light = row[x / kSquarePx];
             light = light + Light{line[x], line[x]};
@@ -53,7 +57,7 @@ Light lightWithin(const Squares& squares, int column, int row, int reach) {
         for (int x = std::max(column - reach, 0);
              x <= std::min(column + reach, squares.columns - 1);
              ++x) {
-            sum = sum + squares.lights[static_cast<std::size_t>(y * squares.columns + x)];
+            sum = sum + squares.lights[squares.placeOf(x, y)];
         }
     }
     return sum;

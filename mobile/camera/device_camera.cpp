@@ -85,7 +85,7 @@ DeviceCamera::DeviceCamera(CameraUse use, QByteArray deviceId, QObject* parent)
 }
 
 DeviceCamera::~DeviceCamera() {
-    stop();
+    close();
 }
 
 void DeviceCamera::start() {
@@ -113,15 +113,19 @@ void DeviceCamera::start() {
 }
 
 void DeviceCamera::stop() {
+    close();
+}
+
+void DeviceCamera::close() {
     frames_.leave();
-    if (isOpen()) {
+    if (open_ != nullptr) {
         open_->camera.stop();
         open_.reset();
     }
 }
 
 void DeviceCamera::fail(const QString& words) {
-    stop();
+    close();
     isThere_ = false;
     emit failed(words);
 }

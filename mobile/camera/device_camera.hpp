@@ -22,6 +22,7 @@ public:
     // from the person is taken, else the system's first.
     explicit DeviceCamera(CameraUse use, QByteArray deviceId = {}, QObject* parent = nullptr);
     ~DeviceCamera() override;
+    Q_DISABLE_COPY_MOVE(DeviceCamera)
 
     void start() override;
     void stop() override;
@@ -31,6 +32,7 @@ public:
 private:
     struct Open;
 
+    void close();
     void fail(const QString& words);
 
     CameraUse use_;

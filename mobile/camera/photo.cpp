@@ -56,7 +56,7 @@ QByteArray photoBytes(const QImage& picture) {
     for (int longSide = kPhotoLongSide; longSide > 0; longSide /= 2) {
         const QImage pixels = pixelsOnly(picture, longSide);
         for (int quality = kBestQuality; quality >= kLeastQuality; quality -= kQualityStep) {
-            const QByteArray bytes = jpegOf(pixels, quality);
+            QByteArray bytes = jpegOf(pixels, quality);
             if (bytes.size() < kPhotoBytes) {
                 return bytes;
             }

@@ -16,6 +16,9 @@ constexpr std::chrono::milliseconds kPause{1000 / kPicturesASecond};
 VideoFrames::VideoFrames(Clock now, std::chrono::milliseconds silence, QObject* parent)
     : QObject(parent),
       now_(std::move(now)) {
+    due_.setSingleShot(true);
+    due_.setInterval(0);
+    connect(&due_, &QTimer::timeout, this, &VideoFrames::deliver);
     silence_.setSingleShot(true);
     silence_.setInterval(silence);
     connect(&silence_, &QTimer::timeout, this, [this] {
@@ -33,6 +36,7 @@ void VideoFrames::follow(QVideoSink& sink) {
 
 void VideoFrames::leave() {
     silence_.stop();
+    due_.stop();
     if (sink_ != nullptr) {
         disconnect(sink_, nullptr, this, nullptr);
     }
@@ -42,15 +46,12 @@ void VideoFrames::leave() {
 
 void VideoFrames::noteArrival() {
     const bool isTooSoon = lastDone_ && now_() - *lastDone_ < kPause;
-    if (isDue_ || isTooSoon) {
-        return;
+    if (!due_.isActive() && !isTooSoon) {
+        due_.start();
     }
-    isDue_ = true;
-    QMetaObject::invokeMethod(this, &VideoFrames::deliver, Qt::QueuedConnection);
 }
 
 void VideoFrames::deliver() {
-    isDue_ = false;
     if (sink_ == nullptr) {
         return;
     }

@@ -43,7 +43,7 @@ private:
     Clock now_;
     QPointer<QVideoSink> sink_;
     QTimer silence_;
-    bool isDue_ = false; // deliver() is on its way
+    QTimer due_; // runs while deliver() is on its way
     std::optional<std::chrono::steady_clock::time_point> lastDone_;
 };
 

@@ -22,6 +22,7 @@ struct OtherMediaLibrary {
     ~OtherMediaLibrary() {
         had_.isNull() ? qunsetenv("QT_MEDIA_BACKEND") : qputenv("QT_MEDIA_BACKEND", had_);
     }
+    Q_DISABLE_COPY_MOVE(OtherMediaLibrary)
     QByteArray had_ = qgetenv("QT_MEDIA_BACKEND");
 };
 

@@ -81,6 +81,17 @@ TEST_CASE("nothing but the picture is in the file: no owner, place, device or pr
     CHECK(readBack(bytes).textKeys().isEmpty());
 }
 
+TEST_CASE("a camera with colours of its own gives a photo with everybody's colours") {
+    QImage picture(64, 64, QImage::Format_RGB32);
+    picture.fill(QColor(200, 60, 60));
+    picture.setColorSpace(QColorSpace(QColorSpace::DisplayP3));
+    const QColor photo = readBack(photoBytes(picture)).pixelColor(30, 30);
+    // 200, 60, 60 of Display P3 is 217, 42, 52 in sRGB: by the matrices of both standards.
+    CHECK(std::abs(photo.red() - 217) <= 4);
+    CHECK(std::abs(photo.green() - 42) <= 4);
+    CHECK(std::abs(photo.blue() - 52) <= 4);
+}
+
 TEST_CASE("transparent parts of a picture become white, not black") {
     QImage picture(64, 64, QImage::Format_ARGB32);
     picture.fill(Qt::transparent);
