@@ -28,6 +28,7 @@ struct Link;
 struct OriginRecord;
 class Connection;
 class Derived;
+class Statement;
 
 enum class Role { Field, Station };
 
@@ -90,6 +91,12 @@ struct StateRow {
     std::string valueJson; // empty where there is no value
     std::optional<descriptors::RuleName> rule;
     std::vector<journal::Place> heads; // ascending
+};
+
+// The subjects from `low` up to `high`, which is left out, as bytes.
+struct PathStretch {
+    std::string low;
+    std::string high;
 };
 
 struct UncountedRow {
@@ -226,6 +233,9 @@ public:
     [[nodiscard]] Status eachStateBetween(const std::string& low,
                                           const std::string& high,
                                           const std::function<bool(const StateRow&)>& row);
+    // Likewise for many stretches, one after the other: far quicker than one call for each.
+    [[nodiscard]] Status eachStateIn(std::span<const PathStretch> stretches,
+                                     const std::function<bool(const StateRow&)>& row);
     // Ever written about, also where nothing stands of it any more; ascending, bounds as above.
     [[nodiscard]] Status eachSubjectBetween(const std::string& low,
                                             const std::string& high,
@@ -334,6 +344,7 @@ private:
         std::string below;
         std::string beyond;
     };
+    [[nodiscard]] Result<StateRow> rowAt(const Statement& rows);
     [[nodiscard]] Status eachRow(const std::string& sql,
                                  const PathBounds& bounds,
                                  const std::function<bool(const StateRow&)>& row);

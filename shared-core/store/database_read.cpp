@@ -181,6 +181,15 @@ Result<StateRow> Database::rowFrom(std::int64_t subject,
     return row;
 }
 
+Result<StateRow> Database::rowAt(const Statement& rows) {
+    return rowFrom(rows.integer(0),
+                   std::string(rows.text(1)),
+                   rows.integer(2),
+                   std::string(rows.text(3)),
+                   optionalInteger(rows, 4),
+                   rows.integer(5));
+}
+
 Status Database::eachRow(const std::string& sql,
                          const PathBounds& bounds,
                          const std::function<bool(const StateRow&)>& row) {
@@ -195,12 +204,7 @@ Status Database::eachRow(const std::string& sql,
         rows->bindText(1, bounds.low).bindText(2, bounds.below).bindText(3, bounds.beyond);
     }
     return forEach(*rows, [&]() -> Result<bool> {
-        const Result<StateRow> made = rowFrom(rows->integer(0),
-                                              std::string(rows->text(1)),
-                                              rows->integer(2),
-                                              std::string(rows->text(3)),
-                                              optionalInteger(*rows, 4),
-                                              rows->integer(5));
+        const Result<StateRow> made = rowAt(*rows);
         if (!made) {
             return made.error();
         }
@@ -221,46 +225,6 @@ Status Database::eachConflict(const std::string& under,
     const std::string range = under.empty() ? "" : kRange;
     return eachRow(
         kStateColumns + range + "state = 4 ORDER BY path", boundsOf<PathBounds>(under), row);
-}
-
-Status Database::eachStateBetween(const std::string& low,
-                                  const std::string& high,
-                                  const std::function<bool(const StateRow&)>& row) {
-    return eachRow(
-        std::string(kStateColumns) +
-            "path >= ?1 AND path >= ?2 AND path < ?3 AND state IS NOT NULL ORDER BY path",
-        {low, low, high},
-        row);
-}
-
-Status Database::eachSubjectBetween(const std::string& low,
-                                    const std::string& high,
-                                    const std::function<bool(std::string_view)>& subject) {
-    if (Status ready = usable(); !ready) {
-        return ready;
-    }
-    Result<Statement> rows = connection_->prepare(
-        "SELECT path FROM subjects WHERE path >= ?1 AND path < ?2 ORDER BY path");
-    if (!rows) {
-        return rows.error();
-    }
-    rows->bindText(1, low).bindText(2, high);
-    return forEach(*rows, [&]() -> Result<bool> { return subject(rows->text(0)); });
-}
-
-Result<std::optional<StateRow>> Database::state(const std::string& subject) {
-    std::optional<StateRow> found;
-    Status read =
-        eachRow(std::string(kStateColumns) + "path = ?1 AND ?2 <> ?3 AND state IS NOT NULL",
-                boundsOf<PathBounds>(subject),
-                [&found](const StateRow& row) {
-                    found = row;
-                    return false;
-                });
-    if (!read) {
-        return read.error();
-    }
-    return found;
 }
 
 Result<std::vector<HeadRow>> Database::heads(const std::string& subject) {

@@ -153,18 +153,30 @@ void writeAccessions(OriginWriter& office) {
     }
 }
 
-void writeRound(OriginWriter& office) {
-    std::vector<Bytes> where{textValue("B1-*")};
-    for (unsigned row = 1; row <= kTodaysRows; ++row) {
-        where.push_back(textValue(vineyard::writePosition({"B2", row, 1, 0}).substr(0, 6) + "*"));
-    }
-    const std::string above = std::string("round/") + kPastRound + "/";
-    office.write("hq", journal::Kind::Catalog, above + "title", textValue("Stages in bloom"));
+void writeRound(OriginWriter& office,
+                const char* id,
+                const char* descriptor,
+                const std::vector<Bytes>& where) {
+    const std::string above = std::string("round/") + id + "/";
+    office.write("hq", journal::Kind::Catalog, above + "title", textValue(id));
     office.write("hq", journal::Kind::Catalog, above + "where", journal::listValue(where));
     office.write("hq",
                  journal::Kind::Catalog,
                  above + "descriptors",
-                 journal::listValue({textValue("stage")}));
+                 journal::listValue({textValue(descriptor)}));
+    office.write("hq", journal::Kind::Catalog, above + "from", textValue("2026-05-04"));
+}
+
+// That of today, and three that are open beside it, over all vines and over one block.
+void writeRounds(OriginWriter& office) {
+    std::vector<Bytes> today{textValue("B1-*")};
+    for (unsigned row = 1; row <= kTodaysRows; ++row) {
+        today.push_back(textValue(vineyard::writePosition({"B2", row, 1, 0}).substr(0, 6) + "*"));
+    }
+    writeRound(office, kPastRound, "stage", today);
+    writeRound(office, "caps", "caps-off", {textValue("*")});
+    writeRound(office, "vines", "vine", {textValue("*")});
+    writeRound(office, "sex", "flower-sex", {textValue("B3-*")});
 }
 
 Bytes valueOf(const std::string& position, CivilDate date, const YearlyWalk& walk, unsigned of) {
@@ -252,7 +264,7 @@ void fillWithPast(store::Database& database, std::size_t entries) {
     writeBlocks(office);
     writePlantings(office, positions);
     writeAccessions(office);
-    writeRound(office);
+    writeRounds(office);
     office.flush();
     std::size_t walked = 0;
     for (const DatedWalk& dated : allWalks()) {

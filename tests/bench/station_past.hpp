@@ -19,7 +19,7 @@ inline constexpr std::size_t kPastPositions =
 // The day after the last of those walks on which one walks now, in bloom.
 [[nodiscard]] CivilDate pastToday();
 // The round that is walked now: a stage at every vine of B1 and of the first rows of B2, 3,000
-// stops.
+// stops. Three more are open, two of them over all vines.
 inline constexpr const char* kPastRound = "bloom";
 
 // A stage of the vine as it might be noted on the day: vines differ, and all move on.
