@@ -22,7 +22,10 @@ Window {
         objectName: "pages"
         anchors.fill: parent
         focus: true
-        Keys.onPressed: (event) => { event.accepted = root.app.press(event.key, event.text); }
+        Keys.onPressed: (event) => {
+            Theme.showsHints = true;
+            event.accepted = root.app.press(event.key, event.text);
+        }
 
         // A page that is not on the glass is not drawn; all of them read the same journal.
         Item {

@@ -11,32 +11,39 @@ Item {
     readonly property SheetViewModel sheet: root.app.sheet
     readonly property bool isTyping: root.sheet !== null && root.sheet.typing !== SheetViewModel.Nothing
     readonly property int picture: root.sheet === null ? SheetViewModel.None : root.sheet.picture
-    readonly property bool isAside: !root.isUpright && root.width > Theme.mm(120) * Theme.textScale
+    readonly property bool isLetters: root.isTyping && root.sheet.typing === SheetViewModel.Letters
+    readonly property bool isAside: !root.isUpright && !root.isLetters && root.width > Theme.mm(120)
     readonly property real wordsWidth: root.isAside ? root.width * 0.42 : root.width
     readonly property real keysX: root.isAside && !Theme.isLeftHanded ? root.wordsWidth + 2 * Theme.gap : 0
     readonly property real wordsX: root.isAside && Theme.isLeftHanded ? root.width - root.wordsWidth : 0
-    readonly property real keysTop: root.isAside ? 0 : said.y + said.height + Theme.gap
-    readonly property real footY: root.height - foot.height
+    readonly property real keysTop: root.isAside ? 0 : Math.max(said.y + said.height, root.isFootAbove ? foot.height : 0) + Theme.gap
+    // Letters need the height of a wide glass: there the way back stands beside the title.
+    readonly property bool isFootAbove: root.isLetters && !root.isUpright
+    readonly property real footY: root.isFootAbove ? root.height + Theme.gap : root.height - foot.height
+    readonly property bool isKeyBeside: root.isLetters && keys.visible
 
     Column {
         id: said
-        x: root.wordsX
-        width: root.wordsWidth
+        x: root.isFootAbove && Theme.isLeftHanded ? foot.width + Theme.gap : root.wordsX
+        width: root.wordsWidth - (root.isFootAbove ? foot.width + Theme.gap : 0)
         spacing: Theme.gap
 
         FieldLabel {
             objectName: "title"
+            room: root.height * (root.isAside ? 0.25 : root.isLetters ? 0.07 : 0.12)
             width: parent.width
             text: root.sheet === null ? "" : root.sheet.title
         }
         FieldLabel {
             objectName: "caution"
+            room: root.height * (root.isAside ? 0.3 : 0.18)
             width: parent.width
             visible: text !== ""
             text: root.sheet === null ? "" : root.sheet.caution
         }
         FieldLabel {
             objectName: "words"
+            room: root.height * (root.isAside ? 0.3 : root.isLetters ? 0.08 : 0.15)
             isSmall: true
             width: parent.width
             visible: text !== ""
@@ -46,6 +53,7 @@ Item {
             objectName: "stripe"
             width: parent.width
             visible: root.app.notice !== ""
+            room: root.height * 0.15
             text: root.app.notice
         }
     }
@@ -55,15 +63,17 @@ Item {
         x: root.keysX
         y: root.keysTop
         width: root.width - (root.isAside ? root.wordsWidth + 2 * Theme.gap : 0)
-        height: shown.visible ? Math.min(shown.wantedHeight, Math.max(0, root.footY - shown.y - Theme.gap)) : 0
+        height: shown.visible ? Math.min(shown.wantedHeight, Math.max(0, root.footY - shown.y - 2 * Theme.gap - (keys.visible ? Math.max(Theme.keyHeight, keys.tallest) : 0))) : 0
     }
     EchoField {
         id: echo
         objectName: "echo"
         visible: root.isTyping
+        isWords: root.isLetters
+        room: root.isLetters ? root.height * 0.1 : Theme.mm(20)
         x: root.keysX
         y: root.keysTop
-        width: shown.width
+        width: shown.width - (root.isKeyBeside ? keys.width + Theme.gap : 0)
         text: root.sheet === null ? "" : root.sheet.typed
         emptyName: root.sheet === null ? "" : root.sheet.typedName
     }
@@ -72,18 +82,20 @@ Item {
         objectName: "keys"
         visible: root.sheet !== null && root.sheet.choices.count > 0
         model: root.sheet === null ? null : root.sheet.choices
-        x: root.keysX
-        y: root.isTyping ? echo.y + echo.height + Theme.gap
+        x: root.keysX + (root.isKeyBeside ? echo.width + Theme.gap : 0)
+        y: root.isKeyBeside ? root.keysTop : root.isTyping ? echo.y + echo.height + Theme.gap
                          : shown.visible ? shown.y + shown.height + Theme.gap : root.keysTop
-        width: shown.width
-        height: !keys.visible ? 0 : root.isTyping ? keys.implicitHeight : root.footY - keys.y - Theme.gap
+        width: root.isLetters ? Math.max(keys.widest, root.width * 0.25) : shown.width
+        height: !keys.visible ? 0 : root.isTyping ? keys.implicitHeight
+              : root.picture === SheetViewModel.RowEnds ? Math.min(keys.implicitHeight, root.footY - keys.y - Theme.gap)
+              : root.footY - keys.y - Theme.gap
         onChosen: (index) => root.sheet.choose(index)
     }
     LetterKeys {
         objectName: "letters"
-        visible: root.isTyping && root.sheet.typing === SheetViewModel.Letters
+        visible: root.isLetters
         x: root.keysX
-        y: keys.y + (keys.visible ? keys.height + Theme.gap : 0)
+        y: root.keysTop + Math.max(echo.height, keys.visible ? keys.height : 0) + Theme.gap
         width: shown.width
         height: root.footY - y - Theme.gap
         others: root.sheet === null ? "" : root.sheet.others
@@ -93,9 +105,9 @@ Item {
     }
     NumberKeys {
         objectName: "pad"
-        visible: root.isTyping && root.sheet.typing === SheetViewModel.Digits
+        visible: root.isTyping && !root.isLetters
         x: root.keysX
-        y: keys.y + (keys.visible ? keys.height + Theme.gap : 0)
+        y: echo.y + echo.height + Theme.gap
         width: shown.width
         height: Math.max(implicitHeight, root.footY - y - Theme.gap)
         hasNudge: false
@@ -106,7 +118,8 @@ Item {
     SheetKeys {
         id: foot
         app: root.app
-        y: root.footY
-        width: root.width
+        x: root.isFootAbove && !Theme.isLeftHanded ? root.width - width : 0
+        y: root.isFootAbove ? 0 : root.footY
+        width: root.isFootAbove ? Math.min(root.width * 0.3, Theme.keyWidth * 1.5) : root.width
     }
 }

@@ -9,7 +9,7 @@ Item {
     required property TabletApp app
     readonly property SheetViewModel sheet: root.app.sheet
     readonly property int picture: root.sheet === null ? SheetViewModel.None : root.sheet.picture
-    readonly property real wantedHeight: root.picture === SheetViewModel.RowEnds ? row.implicitHeight
+    readonly property real wantedHeight: root.picture === SheetViewModel.RowEnds ? Math.max(row.implicitHeight, Theme.mm(45))
                                        : root.picture === SheetViewModel.Ruler ? Theme.mm(14) : Theme.mm(400)
 
     visible: root.picture !== SheetViewModel.None
@@ -19,7 +19,7 @@ Item {
         objectName: "rowEnds"
         visible: root.picture === SheetViewModel.RowEnds
         width: parent.width
-        height: row.implicitHeight
+        height: parent.height
         vineCount: root.sheet === null ? 0 : root.sheet.vineCount
         firstText: root.sheet === null ? "" : root.sheet.firstText
         lastText: root.sheet === null ? "" : root.sheet.lastText

@@ -1,4 +1,5 @@
-// The answer to what is asked: keys of the whole scale, a number pad, letters, or the whole glass as one key that counts.
+// What is asked, and its answer: keys of the whole scale, a number pad, letters, or the whole glass as one key that counts.
+// On a wide glass Undo stands in the outer upper corner, 8 mm from the digits.
 pragma ComponentBehavior: Bound
 import QtQuick
 import Bullace.Controls
@@ -8,67 +9,69 @@ Item {
     id: root
 
     required property TabletApp app
+    required property bool hasUndo
     readonly property StopViewModel stop: root.app.stop
     readonly property int panel: root.stop.panel
     readonly property bool isNumber: root.panel === StopViewModel.Number
     readonly property bool isLetters: root.panel === StopViewModel.Note || root.panel === StopViewModel.Words
+    readonly property bool isTally: root.panel === StopViewModel.Tally
+    // An upright glass is short of height: there the number stands beside the question.
+    readonly property bool isBeside: root.isNumber && !root.hasUndo
+    readonly property real askWidth: root.width - (root.hasUndo ? undo.width + Theme.undoDistance : 0)
+    readonly property real askX: root.hasUndo && Theme.isLeftHanded ? undo.width + Theme.undoDistance : 0
+    readonly property real questionHeight: question.height + (boxes.visible ? boxes.height : 0)
+    readonly property real askHeight: !echo.visible ? question.height
+                                    : root.isBeside ? Math.max(root.questionHeight, echo.height) : echo.y + echo.height
+    readonly property real bodyY: root.hasUndo ? Math.max(root.askHeight + Theme.gap, undo.height + Theme.undoDistance)
+                                               : root.askHeight + Theme.gap
 
     implicitWidth: pad.implicitWidth
 
-    Flow {
-        id: boxes
-        visible: root.stop.boxes.length > 0 && root.isNumber
-        width: root.width
-        spacing: Theme.mm(1)
-        Repeater {
-            model: root.stop.boxes
-            Rectangle {
-                id: box
-                required property string modelData
-                width: Math.max(Theme.mm(9), boxText.implicitWidth + Theme.mm(2))
-                height: boxText.implicitHeight + Theme.mm(1)
-                color: Theme.paper
-                border.width: Theme.frame
-                border.color: Theme.line
-                FieldLabel {
-                    id: boxText
-                    isSmall: true
-                    anchors.centerIn: parent
-                    text: box.modelData
-                    Accessible.name: box.modelData === "" ? qsTr("A sample that is still to come") : box.modelData
-                }
-            }
-        }
+    FieldKey {
+        id: undo
+        objectName: "undo"
+        visible: root.hasUndo
+        text: qsTr("Undo")
+        keyHint: "⌫"
+        name: qsTr("Undo the last note")
+        x: Theme.isLeftHanded ? 0 : root.width - width
+        onTapped: root.app.undo()
     }
-    Row {
-        id: echoRow
+    FieldLabel {
+        id: question
+        objectName: "question"
+        isSmall: root.isBeside && Theme.isSmallGlass
+        room: root.isBeside ? Theme.mm(Theme.isSmallGlass ? 11 : 16) : Math.max(Theme.mm(8), (root.height - pad.implicitHeight) * 0.25)
+        x: root.askX
+        width: root.isBeside ? root.askWidth * 0.4 : root.askWidth
+        text: root.stop.progress === "" ? root.stop.question
+                                        : qsTr("%1 (%2)").arg(root.stop.question).arg(root.stop.progress)
+    }
+    SampleBoxes {
+        id: boxes
+        visible: root.isNumber && root.stop.boxes.length > 0
+        boxes: root.stop.boxes
+        x: root.askX
+        y: question.height
+        width: question.width
+    }
+    EchoField {
+        id: echo
+        objectName: "echo"
         visible: root.isNumber || root.isLetters
-        y: boxes.visible ? boxes.height + Theme.gap : 0
-        spacing: Theme.gap
-        layoutDirection: Theme.isLeftHanded ? Qt.RightToLeft : Qt.LeftToRight
-        EchoField {
-            id: echo
-            objectName: "echo"
-            width: root.width - extra.width - (extra.width > 0 ? Theme.gap : 0)
-            text: root.stop.typed
-            unit: root.stop.unit
-            refusal: root.stop.refusal
-        }
-        FieldKey {
-            id: extra
-            objectName: "extra"
-            visible: root.stop.canTally || root.stop.canLeaveOut
-            width: visible ? implicitWidth : 0
-            isPrimary: false
-            text: root.stop.canTally ? qsTr("Tally") : qsTr("Leave out")
-            onTapped: root.stop.canTally ? root.stop.show(StopViewModel.Tally) : root.stop.leaveOut()
-        }
+        isWords: root.isLetters
+        room: root.isLetters ? root.height * 0.2 : Math.max(Theme.mm(16), root.height - pad.implicitHeight - root.questionHeight - Theme.mm(6))
+        x: root.isBeside ? root.askX + question.width + Theme.gap : root.askX
+        y: root.isBeside ? 0 : root.questionHeight
+        width: root.isBeside ? root.askWidth - question.width - Theme.gap : root.askWidth
+        text: root.stop.typed
+        unit: root.stop.unit
     }
     NumberKeys {
         id: pad
         objectName: "pad"
         visible: root.isNumber
-        y: echoRow.y + echoRow.height + Theme.gap
+        y: root.bodyY
         width: root.width
         height: Math.max(pad.implicitHeight, root.height - pad.y)
         hasPoint: root.stop.hasPoint
@@ -83,17 +86,17 @@ Item {
     ChoiceKeys {
         id: keys
         objectName: "keys"
-        visible: !root.isNumber && root.panel !== StopViewModel.Tally && root.panel !== StopViewModel.Unknown
+        visible: root.stop.choices.count > 0 && !root.isNumber && !root.isTally
         model: root.stop.choices
-        y: root.isLetters ? echoRow.height + Theme.gap : 0
+        y: root.bodyY
         width: root.width
-        height: root.isLetters ? Math.min(keys.implicitHeight, Theme.keyHeight * Math.ceil(root.stop.choices.count / 2)) : root.height
+        height: root.isLetters ? Math.min(keys.implicitHeight, Theme.keyHeight) : root.height - root.bodyY
         onChosen: (index) => root.stop.choose(index)
     }
     LetterKeys {
         objectName: "letters"
         visible: root.isLetters
-        y: keys.y + (root.stop.choices.count > 0 ? keys.height + Theme.gap : 0)
+        y: keys.visible ? keys.y + keys.height + Theme.gap : root.bodyY
         width: root.width
         height: root.height - y
         canCommit: root.stop.canCommit
@@ -104,12 +107,15 @@ Item {
     }
     FieldLabel {
         visible: root.panel === StopViewModel.Unknown
+        y: root.bodyY
         width: root.width
         text: qsTr("This is asked by a newer version and cannot be noted here. What is there of it is kept. Walk on.")
     }
     TallyGlass {
-        visible: root.panel === StopViewModel.Tally
-        anchors.fill: parent
+        visible: root.isTally
+        y: root.bodyY
+        width: root.width
+        height: root.height - y
         counted: root.stop.typed
         onCount: (by) => root.stop.tally(by)
         onDone: root.stop.commitTally()

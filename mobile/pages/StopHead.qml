@@ -1,4 +1,4 @@
-// Where one stands: the position, who grows there, the wire with what was just noted, and what is asked.
+// Where one stands: the position, who grows there, and the wire with what was just noted.
 import QtQuick
 import Bullace.Controls
 import Bullace.Tablet
@@ -7,9 +7,12 @@ Item {
     id: root
 
     required property TabletApp app
+    // Height that something else takes from below: the wire gives way to it, then who grows here.
+    property real covered: 0
+    readonly property real fullHeight: root.stop.history !== "" ? history.y + history.height : wire.y + wire.height
     readonly property StopViewModel stop: root.app.stop
 
-    implicitHeight: question.y + question.height
+    implicitHeight: root.fullHeight
 
     FieldKey {
         id: waiting
@@ -27,8 +30,10 @@ Item {
         color: Theme.ink
         font.family: Theme.family
         font.bold: true
-        font.pixelSize: Theme.fit(root.stop.place, Theme.leastPlacePx, Theme.placePx, place.width, Theme.mm(30))
+        font.pixelSize: Theme.fit(root.stop.place, Theme.leastPlacePx, Theme.placePx, place.width, Theme.mm(Theme.isSmallGlass ? 12 : 20))
         width: root.width - waiting.width - Theme.gap
+        lineHeightMode: Text.FixedHeight
+        lineHeight: place.font.pixelSize
         textFormat: Text.PlainText
         Accessible.role: Accessible.StaticText
         Accessible.name: qsTr("You stand at %1").arg(root.stop.place)
@@ -37,6 +42,8 @@ Item {
         id: identity
         objectName: "identity"
         isSmall: true
+        room: Theme.mm(Theme.isSmallGlass ? 6 : 12)
+        visible: root.covered <= root.fullHeight - identity.y - identity.height
         text: root.stop.identity
         y: place.height
         width: Math.max(1, root.width - waiting.width - Theme.gap)
@@ -44,6 +51,7 @@ Item {
     FieldWire {
         id: wire
         objectName: "wire"
+        visible: root.covered <= 0
         vines: root.stop.wire
         direction: root.stop.direction
         side: root.stop.side
@@ -58,17 +66,9 @@ Item {
         id: history
         objectName: "history"
         isSmall: true
-        visible: root.stop.history !== ""
+        visible: root.stop.history !== "" && root.covered <= 0
         text: root.stop.history
         y: wire.y + wire.height + Theme.gap
-        width: root.width
-    }
-    FieldLabel {
-        id: question
-        objectName: "question"
-        text: root.stop.progress === "" ? root.stop.question
-                                        : qsTr("%1 (%2)").arg(root.stop.question).arg(root.stop.progress)
-        y: (history.visible ? history.y + history.height : wire.y + wire.height) + Theme.gap
         width: root.width
     }
 }

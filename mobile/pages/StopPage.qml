@@ -9,50 +9,48 @@ Item {
     required property TabletApp app
     required property bool isUpright
 
-    readonly property real padWidth: root.isUpright ? root.width : Math.max(answer.implicitWidth, Math.min(root.width * 0.55, root.width - Theme.mm(80)))
-    readonly property real sideWidth: root.isUpright ? root.width : root.width - root.padWidth - 2 * Theme.gap
-    readonly property real sideX: !root.isUpright && Theme.isLeftHanded ? root.padWidth + 2 * Theme.gap : 0
-    readonly property real footY: root.height - foot.height
+    // A note is typed on the whole glass: forty letters need it.
+    readonly property bool isTyping: root.app.stop.panel === StopViewModel.Note || root.app.stop.panel === StopViewModel.Words
+    readonly property bool isWhole: root.isTyping
+    // Keys stay where they are, whatever is said above them: on an upright glass words take the place of the wire where there
+    // is no room for both.
+    readonly property real spare: Theme.isSmallGlass ? 0 : Theme.mm(18)
+    readonly property real padWidth: root.isWhole ? root.width : root.isUpright ? root.width : Math.min(root.width * 0.6, Math.max(answer.implicitWidth, root.width - Theme.mm(96) * Theme.textScale))
+    readonly property real sideWidth: root.isUpright || root.isWhole ? root.width : root.width - root.padWidth - 2 * Theme.gap
+    readonly property real sideX: !root.isUpright && !root.isWhole && Theme.isLeftHanded ? root.padWidth + 2 * Theme.gap : 0
 
     StopHead {
         id: head
+        visible: !root.isWhole
+        covered: root.isUpright && stripe.height > root.spare ? stripe.height - root.spare : 0
         app: root.app
         x: root.sideX
         width: root.sideWidth
     }
     StopStripe {
         id: stripe
+        visible: !root.isWhole
         app: root.app
         x: root.sideX
-        y: head.height + Theme.gap
+        y: root.isUpright ? answer.y - Theme.gap - height : head.height + Theme.gap
         width: root.sideWidth
     }
     StopKeys {
         id: foot
+        visible: !root.isWhole
         app: root.app
-        isUpright: root.isUpright
-        x: root.isUpright ? 0 : root.sideX
-        y: root.footY
+        hasUndo: root.isUpright
+        x: root.sideX
+        y: root.height - height
         width: root.sideWidth
     }
     StopAnswer {
         id: answer
         app: root.app
-        x: root.isUpright || Theme.isLeftHanded ? 0 : root.width - root.padWidth
-        y: root.isUpright ? stripe.y + stripe.height + Theme.gap : 0
+        hasUndo: !root.isUpright || root.isWhole
+        x: root.isUpright || root.isWhole || Theme.isLeftHanded ? 0 : root.width - root.padWidth
+        y: root.isUpright && !root.isWhole ? head.fullHeight + root.spare + Theme.gap : 0
         width: root.padWidth
-        height: (root.isUpright ? root.footY : undoKey.y) - answer.y - Theme.undoDistance
-    }
-    // Where the pad is a column of its own, Undo stands below it at the outer edge of the tapping hand.
-    FieldKey {
-        id: undoKey
-        objectName: "undo"
-        visible: !root.isUpright
-        text: qsTr("Undo")
-        keyHint: "⌫"
-        name: qsTr("Undo the last note")
-        x: Theme.isLeftHanded ? 0 : root.width - width
-        y: root.height - height
-        onTapped: root.app.undo()
+        height: (root.isUpright && !root.isWhole ? foot.y - Theme.undoDistance : root.height) - answer.y
     }
 }

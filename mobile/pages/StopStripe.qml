@@ -8,6 +8,8 @@ Item {
 
     required property TabletApp app
     readonly property StopViewModel stop: root.app.stop
+    // Why a press was not taken comes before what happened before it.
+    readonly property string told: root.stop.refusal !== "" ? root.stop.refusal : root.app.notice
 
     implicitHeight: stripe.visible ? stripe.implicitHeight : 0
 
@@ -16,10 +18,11 @@ Item {
         objectName: "stripe"
         visible: stripe.text !== ""
         width: root.width
-        text: root.app.notice !== "" ? root.app.notice : root.stop.mark
-        sign: root.app.notice !== "" ? FieldSign.Done : FieldSign.Marked
-        firstText: root.app.notice !== "" ? "" : root.stop.markFirst
-        secondText: root.app.notice !== "" ? "" : root.stop.markSecond
+        room: Theme.mm(18)
+        text: root.told !== "" ? root.told : root.stop.mark
+        sign: root.told !== "" ? FieldSign.Done : FieldSign.Marked
+        firstText: root.told !== "" ? "" : root.stop.markFirst
+        secondText: root.told !== "" ? "" : root.stop.markSecond
         onFirst: root.stop.acceptMark()
         onSecond: root.stop.answerMark()
     }

@@ -122,6 +122,10 @@ void StopViewModel::chooseBeside(const Choice& choice) {
         emit labelWanted();
     } else if (what == QStringLiteral("crosses")) {
         emit crossesWanted();
+    } else if (what == QStringLiteral("tally")) {
+        show(Tally);
+    } else if (what == QStringLiteral("leave-out")) {
+        leaveOut();
     } else {
         show(what == QStringLiteral("note") ? Note : Lot);
     }
@@ -214,6 +218,13 @@ void StopViewModel::next() {
         } else {
             refresh();
         }
+        return;
+    }
+    walkOn();
+}
+
+void StopViewModel::walkOn() {
+    if (walk() == nullptr) {
         return;
     }
     const field::Footing before = walk()->footing();
@@ -403,6 +414,10 @@ bool StopViewModel::press(int key, const QString& text) {
         } else {
             show(panel_ == Why ? answerPanel() : Why);
         }
+        return true;
+    }
+    if (text == QStringLiteral(":")) {
+        show(panel_ == Beside ? answerPanel() : Beside);
         return true;
     }
     if (text == QStringLiteral("*")) {

@@ -67,7 +67,7 @@ void StopViewModel::refreshPlace() {
     const field::WalkPlan& plan = walk()->plan();
     const walk::Stop& here = walk()->here();
     place_ = fromText(here.position);
-    QStringList parts{tr("row %1, vine %2").arg(rowWords(here.position), vineWords(here.position))};
+    QStringList parts;
     if (here.side != walk::Side::Whole) {
         parts << sideWord(here.side);
     }
@@ -293,6 +293,13 @@ std::vector<Choice> StopViewModel::besideChoices() const {
         {tr("Bag or vial"), tr("opens a lot"), {}, false, {}, QStringLiteral("lot")},
         {tr("Crosses here"), {}, {}, false, {}, QStringLiteral("crosses")},
         {tr("Which vine?"), tr("its label"), {}, false, {}, QStringLiteral("label")}};
+    if (canTally()) {
+        choices.push_back(
+            {tr("Tally"), tr("the whole glass counts"), {}, false, {}, QStringLiteral("tally")});
+    }
+    if (canLeaveOut()) {
+        choices.push_back({tr("Leave this out"), {}, {}, false, {}, QStringLiteral("leave-out")});
+    }
     for (std::size_t i = 1; i < choices.size(); ++i) {
         choices[i].keyHint = QString::number(i);
     }
@@ -376,8 +383,7 @@ bool StopViewModel::canLeaveOut() const {
 }
 
 bool StopViewModel::canTally() const {
-    return walk() != nullptr && asked() != nullptr && panel_ == Number &&
-           asked()->known.kind == DescriptorKind::Count;
+    return walk() != nullptr && asked() != nullptr && asked()->known.kind == DescriptorKind::Count;
 }
 
 QString StopViewModel::nextText() const {

@@ -88,7 +88,8 @@ public:
     Q_INVOKABLE void point();
     Q_INVOKABLE void erase();
     Q_INVOKABLE void nudge(int by);
-    Q_INVOKABLE void next();
+    Q_INVOKABLE void next();   // records what is typed; where nothing is, walks on
+    Q_INVOKABLE void walkOn(); // leaves what is open here as it is
     Q_INVOKABLE void leaveOut();
     Q_INVOKABLE void noVine();
     Q_INVOKABLE void tapWire(int index);
@@ -102,7 +103,7 @@ public:
     // A hardware key of the page; false where it means nothing here.
     bool press(int key, const QString& text);
     // Back to what is asked, where a panel lay over it; false where none did.
-    bool back();
+    Q_INVOKABLE bool back();
     // Everything anew from the walk.
     void refresh();
     // The looks at a value that came in; after it is on the screen.

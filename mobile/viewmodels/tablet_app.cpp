@@ -307,7 +307,7 @@ void TabletApp::undo() {
 }
 
 void TabletApp::setCamera(bool isOn) {
-    camera::Camera* wanted = !isOn             ? nullptr
+    camera::Camera* wanted = !isOn            ? nullptr
                              : page_ == Photo ? parts_.photoCamera
                                               : parts_.codeCamera;
     if (isOn && wanted == nullptr) {

@@ -28,6 +28,7 @@ TabletWindow::TabletWindow(QQmlEngine& engine, TabletApp& app, qreal pxPerMm)
     if (claimedPxPerMm_ <= 0) {
         claimedPxPerMm_ = theme.pxPerMm();
     }
+    theme.setShowsHints(false); // until somebody uses a keyboard
     dress();
     QQmlComponent component(&engine_, QUrl(QStringLiteral("qrc:/qt/qml/Bullace/Tablet/Main.qml")));
     QObject* made = component.createWithInitialProperties(

@@ -1,10 +1,11 @@
-// A whole scale as keys: one for each row of the model, all of them visible where the room allows, in reading order. The
-// model has the roles text, detail, keyHint, isChosen and name.
+// A whole scale as keys: one for each row of the model, all of them visible where the room allows, in reading order. Where
+// it does not, a last key turns to the next ones: nobody has to swipe. The model has the roles text, detail, keyHint,
+// isChosen and name.
 pragma ComponentBehavior: Bound
 import QtQuick
 import Bullace.Controls
 
-Flickable {
+Item {
     id: root
 
     required property QtObject model
@@ -39,19 +40,33 @@ Flickable {
         root.tallest = tall;
     }
 
+    readonly property bool fits: root.grid.neededHeight <= root.height + 1
+    readonly property int rowsThatFit: Math.max(1, Math.floor((root.height + Theme.gap) / (root.grid.keyHeight + Theme.gap)))
+    readonly property int perPage: root.fits ? repeater.count : Math.max(1, root.grid.columns * root.rowsThatFit - 1)
+    property int first: 0
+
     implicitWidth: Theme.mm(100)
     implicitHeight: root.grid.compactHeight
-    contentWidth: width
-    contentHeight: root.grid.neededHeight
-    interactive: contentHeight > height
-    boundsBehavior: Flickable.StopAtBounds
-    clip: interactive
+    onPerPageChanged: root.first = 0
 
     Connections {
         target: Theme
         function onChanged(): void {
             root.measure();
         }
+    }
+    FieldKey {
+        objectName: "moreChoices"
+        visible: !root.fits
+        text: qsTr("More")
+        name: qsTr("More keys: %1 to %2 of %3 are shown").arg(root.first + 1)
+                  .arg(Math.min(repeater.count, root.first + root.perPage)).arg(repeater.count)
+        isPrimary: root.isPrimary
+        x: root.grid.keyWidth > 0 ? root.grid.keyX(root.perPage) : 0
+        y: root.grid.keyHeight > 0 ? root.grid.keyY(root.perPage) : 0
+        width: root.grid.keyWidth
+        height: root.grid.keyHeight
+        onTapped: root.first = root.first + root.perPage < repeater.count ? root.first + root.perPage : 0
     }
     Repeater {
         id: repeater
@@ -69,8 +84,10 @@ Flickable {
             objectName: "choice" + index
             isPrimary: root.isPrimary
             isChoice: true
-            x: root.grid.keyWidth > 0 ? root.grid.keyX(key.index) : 0
-            y: root.grid.keyHeight > 0 ? root.grid.keyY(key.index) : 0
+            readonly property int place: key.index - root.first
+            visible: key.place >= 0 && key.place < root.perPage
+            x: root.grid.keyWidth > 0 ? root.grid.keyX(Math.max(0, key.place)) : 0
+            y: root.grid.keyHeight > 0 ? root.grid.keyY(Math.max(0, key.place)) : 0
             width: root.grid.keyWidth
             height: root.grid.keyHeight
             onTapped: root.chosen(index)

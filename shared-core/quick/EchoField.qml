@@ -8,6 +8,10 @@ Item {
     property string text
     property string unit
     property string refusal
+    // A name or a note, which may be long, and not a number.
+    property bool isWords: false
+    // The most height it may take, in pixels; a larger text takes no more.
+    property real room: Theme.mm(60)
     // What stands there before anything is typed, in words for those who hear the screen.
     property string emptyName: qsTr("Nothing typed yet")
 
@@ -24,7 +28,9 @@ Item {
     Rectangle {
         id: box
         width: root.width
-        height: Theme.wrappedHeight("0", number.font.pixelSize, root.width)
+        height: root.isWords ? Math.max(Theme.wrappedHeight(root.text, number.font.pixelSize, root.numberWidth),
+                                        Theme.wrappedHeight("0", Theme.leastPlacePx, root.width))
+                             : number.font.pixelSize
         color: Theme.paper
         Rectangle {
             width: parent.width
@@ -38,12 +44,15 @@ Item {
             text: root.text
             x: Theme.gap
             width: root.numberWidth
-            height: parent.height
+            // Digits have nothing below the line: the box is as high as they are.
+            y: (box.height - number.height) / 2
             horizontalAlignment: Text.AlignRight
             color: Theme.ink
             font.family: Theme.family
             font.bold: true
-            font.pixelSize: Theme.fit(root.text, Theme.leastEchoPx, Theme.echoPx, root.numberWidth, Theme.mm(60))
+            font.pixelSize: root.isWords ? Theme.fit(root.text, Theme.leastSmallPx, Theme.labelPx, root.numberWidth, root.room)
+                                         : Theme.fit(root.text, Theme.leastPlacePx, Theme.echoPx, root.numberWidth, root.room)
+            wrapMode: root.isWords ? Text.Wrap : Text.NoWrap
             textFormat: Text.PlainText
             Accessible.ignored: true
         }

@@ -26,7 +26,8 @@ TouchKey {
     readonly property real padding: (root.isSnug ? 0 : Theme.mm(1.2)) + Theme.frame
     readonly property real leastWidth: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyWidth : Theme.secondary
     readonly property real leastHeight: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyHeight : Theme.secondary
-    readonly property real hintHeight: Math.max(root.keyHint === "" ? 0 : hint.implicitHeight, root.isMarked ? Theme.mm(4) : 0)
+    readonly property bool hasHint: root.keyHint !== "" && Theme.showsHints
+    readonly property real hintHeight: Math.max(root.hasHint ? hint.implicitHeight : 0, root.isMarked ? Theme.mm(4) : 0)
     readonly property real wordsWidth: Math.max(1, root.width - 2 * root.padding)
     readonly property real detailHeight: Theme.wrappedHeight(root.detail, detailLine.font.pixelSize, root.wordsWidth)
     // What the word leaves at 100 %.
@@ -38,7 +39,7 @@ TouchKey {
     implicitWidth: Math.max(root.leastWidth,
                             2 * root.padding + Math.max(Theme.widestWord(root.text, Theme.leastLabelPx),
                                                         Theme.widestWord(root.detail, Theme.leastSmallPx),
-                                                        hint.implicitWidth + (root.isMarked ? Theme.mm(5) : 0)))
+                                                        (root.hasHint ? hint.implicitWidth : 0) + (root.isMarked ? Theme.mm(5) : 0)))
     implicitHeight: root.heightAt(root.width)
 
     // The height that all its words need at 100 %, in a key of this width.
@@ -87,7 +88,7 @@ TouchKey {
     }
     Text {
         id: hint
-        visible: root.keyHint !== ""
+        visible: root.hasHint
         text: root.keyHint
         color: words.color
         font.family: Theme.family

@@ -10,6 +10,7 @@ Rectangle {
     property int sign: FieldSign.Marked
     property string firstText
     property string secondText
+    property real room: 0 // for its words, see FieldLabel
 
     signal first()
     signal second()
@@ -40,6 +41,7 @@ Rectangle {
     FieldLabel {
         id: words
         objectName: "noticeWords"
+        room: root.room
         text: root.text
         x: root.wordsX
         y: root.isStacked ? Theme.gap : (root.height - words.implicitHeight) / 2

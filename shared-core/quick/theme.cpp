@@ -101,6 +101,13 @@ void Theme::setLayout(Layout value) {
     }
 }
 
+void Theme::setShowsHints(bool value) {
+    if (value != showsHints_) {
+        showsHints_ = value;
+        emit changed();
+    }
+}
+
 qreal Theme::keyWidth() const {
     switch (layout_) {
     case Rain:

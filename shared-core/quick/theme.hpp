@@ -28,6 +28,9 @@ class Theme : public QObject {
     Q_PROPERTY(bool isLeftHanded READ isLeftHanded WRITE setLeftHanded NOTIFY changed)
     Q_PROPERTY(bool isSmallGlass READ isSmallGlass WRITE setSmallGlass NOTIFY changed)
     Q_PROPERTY(Layout layout READ layout WRITE setLayout NOTIFY changed)
+    // Whether keys show which hardware key does the same: where there is no keyboard, the room is
+    // for words.
+    Q_PROPERTY(bool showsHints READ showsHints WRITE setShowsHints NOTIFY changed)
 
     Q_PROPERTY(QColor ink READ ink NOTIFY changed)
     Q_PROPERTY(QColor paper READ paper NOTIFY changed)
@@ -85,6 +88,8 @@ public:
     void setSmallGlass(bool value);
     [[nodiscard]] Layout layout() const { return layout_; }
     void setLayout(Layout value);
+    [[nodiscard]] bool showsHints() const { return showsHints_; }
+    void setShowsHints(bool value);
 
     [[nodiscard]] QColor ink() const { return palette_.ink; }
     [[nodiscard]] QColor paper() const { return palette_.paper; }
@@ -152,6 +157,7 @@ private:
     bool isLeftHanded_ = false;
     bool isSmallGlass_ = false;
     Layout layout_ = Bare;
+    bool showsHints_ = true;
     Palette palette_;
     QString family_;
     qreal capitalsShare_; // height of a capital, as a share of the font's pixel size

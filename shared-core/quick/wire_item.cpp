@@ -11,12 +11,15 @@ namespace bullace::quick {
 
 namespace {
 
+// The picture has to stay one: its words grow by less than those to be read one by one.
+constexpr qreal kMostGrowth = 1.3;
+
 WireStyle styleOf(const Theme& theme) {
     return {theme.ink(),
             theme.paper(),
             theme.family(),
-            theme.smallPx(),
-            theme.labelPx(),
+            std::min(theme.smallPx(), qRound(kMostGrowth * theme.leastSmallPx())),
+            std::min(theme.labelPx(), qRound(kMostGrowth * theme.leastLabelPx())),
             theme.pxPerMm()};
 }
 

@@ -105,7 +105,7 @@ Rectangle {
         y: Theme.edge
         width: page.width - 2 * Theme.edge
         spacing: Theme.mm(6)
-        EchoField { width: parent.width; text: "24.5"; unit: "mm"; refusal: "At most 60 mm: no more digits fit." }
+        EchoField { width: parent.width; room: Theme.mm(24); text: "24.5"; unit: "mm"; refusal: "At most 60 mm: no more digits fit." }
         NumberKeys { objectName: "pad"; hasPoint: true; width: parent.width; height: implicitHeight }
         Row {
             spacing: Theme.gap

@@ -108,6 +108,11 @@ public:
         settle();
         return quick::faultsOf(window(), {size_.pxPerMm, leastMm, 2.9});
     }
+    // A walk was begun behind the pages' back: they look anew.
+    void reopenWalk() {
+        app_->open();
+        settle();
+    }
     // What is settled of the subject, in words as in `Book::says`.
     [[nodiscard]] std::string at(const std::string& subject) {
         const auto row = book().database().state(subject);
