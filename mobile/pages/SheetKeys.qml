@@ -8,7 +8,9 @@ Flow {
 
     required property TabletApp app
     readonly property SheetViewModel sheet: root.app.sheet
-    readonly property bool isHome: root.app.page === TabletApp.Choose || root.app.page === TabletApp.RowEnd
+    readonly property bool isTyping: root.sheet !== null && root.sheet.typing !== SheetViewModel.Nothing
+    readonly property bool isHome: !root.isTyping && root.isFirst
+    readonly property bool isFirst: root.app.page === TabletApp.Choose || root.app.page === TabletApp.RowEnd
 
     spacing: Theme.gap
     layoutDirection: Theme.isLeftHanded ? Qt.LeftToRight : Qt.RightToLeft

@@ -41,7 +41,7 @@ Item {
         id: question
         objectName: "question"
         isSmall: root.isBeside && Theme.isSmallGlass
-        room: root.isBeside ? Theme.mm(Theme.isSmallGlass ? 11 : 16) : Math.max(Theme.mm(8), (root.height - pad.implicitHeight) * 0.25)
+        room: root.isBeside ? Theme.mm(!Theme.isSmallGlass ? 16 : boxes.visible ? 6 : 11) : Math.max(Theme.mm(8), (root.height - pad.implicitHeight) * 0.25)
         x: root.askX
         width: root.isBeside ? root.askWidth * 0.4 : root.askWidth
         text: root.stop.progress === "" ? root.stop.question
@@ -60,7 +60,7 @@ Item {
         objectName: "echo"
         visible: root.isNumber || root.isLetters
         isWords: root.isLetters
-        room: root.isLetters ? root.height * 0.2 : Math.max(Theme.mm(16), root.height - pad.implicitHeight - root.questionHeight - Theme.mm(6))
+        room: root.isLetters ? root.height * 0.2 : Math.max(Theme.mm(Theme.isSmallGlass ? 13 : 16), root.height - pad.implicitHeight - root.questionHeight - Theme.mm(6))
         x: root.isBeside ? root.askX + question.width + Theme.gap : root.askX
         y: root.isBeside ? 0 : root.questionHeight
         width: root.isBeside ? root.askWidth - question.width - Theme.gap : root.askWidth
@@ -107,6 +107,7 @@ Item {
     }
     FieldLabel {
         visible: root.panel === StopViewModel.Unknown
+        room: root.height - root.bodyY
         y: root.bodyY
         width: root.width
         text: qsTr("This is asked by a newer version and cannot be noted here. What is there of it is kept. Walk on.")

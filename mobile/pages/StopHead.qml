@@ -9,6 +9,7 @@ Item {
     required property TabletApp app
     // Height that something else takes from below: the wire gives way to it, then who grows here.
     property real covered: 0
+    property real wireHeight: 0
     readonly property real fullHeight: root.stop.history !== "" ? history.y + history.height : wire.y + wire.height
     readonly property StopViewModel stop: root.app.stop
 
@@ -59,7 +60,10 @@ Item {
         hasLastPost: root.stop.hasLastPost
         y: Math.max(identity.y + identity.height, waiting.height) + Theme.gap
         width: root.width
-        height: implicitHeight
+        // It grows with the longest words that hung there, and never shrinks: the keys below stay where they are.
+        height: root.wireHeight
+        onImplicitHeightChanged: root.wireHeight = Math.max(root.wireHeight, implicitHeight)
+        onWidthChanged: root.wireHeight = implicitHeight
         onVineTapped: (index) => root.stop.tapWire(index)
     }
     FieldLabel {

@@ -14,6 +14,7 @@ Item {
     readonly property bool isWhole: root.isTyping
     // Keys stay where they are, whatever is said above them: on an upright glass words take the place of the wire where there
     // is no room for both.
+    readonly property real stripeTop: (root.isUpright ? answer.y : foot.y) - Theme.gap - stripe.height
     readonly property real spare: Theme.isSmallGlass ? 0 : Theme.mm(18)
     readonly property real padWidth: root.isWhole ? root.width : root.isUpright ? root.width : Math.min(root.width * 0.6, Math.max(answer.implicitWidth, root.width - Theme.mm(96) * Theme.textScale))
     readonly property real sideWidth: root.isUpright || root.isWhole ? root.width : root.width - root.padWidth - 2 * Theme.gap
@@ -22,7 +23,7 @@ Item {
     StopHead {
         id: head
         visible: !root.isWhole
-        covered: root.isUpright && stripe.height > root.spare ? stripe.height - root.spare : 0
+        covered: stripe.height > 0 ? Math.max(0, head.fullHeight - root.stripeTop) : 0
         app: root.app
         x: root.sideX
         width: root.sideWidth
@@ -32,7 +33,7 @@ Item {
         visible: !root.isWhole
         app: root.app
         x: root.sideX
-        y: root.isUpright ? answer.y - Theme.gap - height : head.height + Theme.gap
+        y: root.stripeTop
         width: root.sideWidth
     }
     StopKeys {

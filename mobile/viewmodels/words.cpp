@@ -145,7 +145,14 @@ QString cellWords(const field::Asked& asked,
         return {};
     }
     if (noted.size() == 1) {
-        return valueWords(asked, noted.front()->value, wishes);
+        // The unit stands beside the question; on the wire there is room for the number.
+        QString words = valueWords(asked, noted.front()->value, wishes);
+        const QString unit =
+            QStringLiteral(" ") + fromText(unitFor(asked.known.unit, wishes).shown);
+        if (unit.size() > 1 && words.endsWith(unit)) {
+            words.chop(unit.size());
+        }
+        return words;
     }
     //: several samples were noted
     return Tr::tr("%n sample(s)", nullptr, static_cast<int>(noted.size()));

@@ -51,7 +51,7 @@ Item {
             font.family: Theme.family
             font.bold: true
             font.pixelSize: root.isWords ? Theme.fit(root.text, Theme.leastSmallPx, Theme.labelPx, root.numberWidth, root.room)
-                                         : Theme.fit(root.text, Theme.leastPlacePx, Theme.echoPx, root.numberWidth, root.room)
+                                         : Theme.fit(root.text === "" ? "0" : root.text, Theme.leastPlacePx, Theme.echoPx, root.numberWidth, root.room)
             wrapMode: root.isWords ? Text.Wrap : Text.NoWrap
             textFormat: Text.PlainText
             Accessible.ignored: true

@@ -36,6 +36,8 @@ void collect(QQuickItem* from, const QRectF& window, std::vector<Seen>& into) {
     }
 }
 
+constexpr qreal kEmptyShare = 0.22; // of a line's height, above and below
+
 bool isText(const QQuickItem& item) {
     return item.inherits("QQuickText");
 }
@@ -113,6 +115,46 @@ void auditOverlaps(const std::vector<Seen>& keys, QStringList& faults) {
     }
 }
 
+// Where a text's words are, aligned as it says.
+QRectF wordsOf(const Seen& seen) {
+    const qreal width = seen.item->property("contentWidth").toReal();
+    const qreal height = seen.item->property("contentHeight").toReal();
+    const int across = seen.item->property("effectiveHorizontalAlignment").toInt();
+    const int down = seen.item->property("verticalAlignment").toInt();
+    QRectF words(seen.box.topLeft(), QSizeF(width, height));
+    if ((across & Qt::AlignRight) != 0) {
+        words.moveRight(seen.box.right());
+    } else if ((across & Qt::AlignHCenter) != 0) {
+        words.moveLeft(seen.box.center().x() - width / 2);
+    }
+    if ((down & Qt::AlignVCenter) != 0) {
+        words.moveTop(seen.box.center().y() - height / 2);
+    } else if ((down & Qt::AlignBottom) != 0) {
+        words.moveBottom(seen.box.bottom());
+    }
+    // Above capitals and below the line there is room in which nothing is drawn.
+    const int lines = std::max(1, seen.item->property("lineCount").toInt());
+    const qreal empty = kEmptyShare * height / lines;
+    return words.adjusted(0, empty, 0, -empty).intersected(seen.window);
+}
+
+// Words under or over a key that is not theirs.
+void auditCovered(const std::vector<Seen>& texts,
+                  const std::vector<Seen>& keys,
+                  QStringList& faults) {
+    for (const Seen& text : texts) {
+        const QRectF words = wordsOf(text);
+        for (const Seen& key : keys) {
+            const QRectF both = words.intersected(key.box);
+            const bool isOwn = key.item->isAncestorOf(text.item);
+            if (!isOwn && both.width() > 2 * kSlackPx && both.height() > 2 * kSlackPx) {
+                faults << lineFor(
+                    text, QStringLiteral("is on ") + lineFor(key, QStringLiteral("not its own")));
+            }
+        }
+    }
+}
+
 } // namespace
 
 QStringList faultsOf(QQuickWindow& window, const AuditRules& rules) {
@@ -121,6 +163,7 @@ QStringList faultsOf(QQuickWindow& window, const AuditRules& rules) {
     collect(window.contentItem(), QRectF(QPointF(), window.size()), all);
     QStringList faults;
     std::vector<Seen> keys;
+    std::vector<Seen> texts;
     for (const Seen& seen : all) {
         const bool presses = isPressable(*seen.item);
         if ((presses || seen.item->activeFocusOnTab()) && nameOf(*seen.item).trimmed().isEmpty()) {
@@ -128,6 +171,7 @@ QStringList faultsOf(QQuickWindow& window, const AuditRules& rules) {
         }
         if (isText(*seen.item)) {
             auditText(seen, faults);
+            texts.push_back(seen);
         }
         if (presses && seen.box.intersects(seen.window)) {
             keys.push_back(seen);
@@ -135,6 +179,7 @@ QStringList faultsOf(QQuickWindow& window, const AuditRules& rules) {
         }
     }
     auditOverlaps(keys, faults);
+    auditCovered(texts, keys, faults);
     return faults;
 }
 

@@ -22,6 +22,7 @@ struct AuditRules {
 //   - what can be pressed is at least leastMm wide and high with its touch area, and edgeMm from
 //   the window's edge;
 //   - no two of those lie over one another (their drawn parts; touch areas may meet);
+//   - no words lie on a key that is not theirs;
 //   - no words are truncated, larger than their box, or reach out of the window.
 // Assistive technology is switched on for the process, for Qt keeps the names only then.
 [[nodiscard]] QStringList faultsOf(QQuickWindow& window, const AuditRules& rules);

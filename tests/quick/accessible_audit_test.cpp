@@ -50,8 +50,15 @@ TEST_CASE("a key at the edge of the glass is a fault") {
 
 TEST_CASE("two keys over one another are a fault") {
     CHECK(hasFault(
-        faultsIn(R"(FieldKey { text: "A"; x: 50; y: 50 } FieldKey { text: "B"; x: 90; y: 60 })"),
+        faultsIn(R"(FieldKey { text: "A"; x: 50; y: 50 } FieldKey { text: "B"; x: 140; y: 60 })"),
         "lies over"));
+}
+
+TEST_CASE("words that lie on a key that is not theirs are a fault") {
+    CHECK(hasFault(
+        faultsIn(
+            R"(FieldKey { text: "A"; x: 50; y: 50 } FieldLabel { text: "Row 7"; x: 60; y: 60 })"),
+        "is on FieldKey"));
 }
 
 TEST_CASE("words that are cut, too long for their box, or outside of the glass are faults") {
