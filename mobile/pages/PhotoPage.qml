@@ -12,7 +12,7 @@ Item {
         objectName: "cameraView"
         width: root.width
         height: root.height - foot.height - Theme.gap
-        picture: root.app.picture
+        app: root.app
         Accessible.role: Accessible.Graphic
         Accessible.name: qsTr("What the camera sees")
     }

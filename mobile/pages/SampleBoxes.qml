@@ -2,15 +2,16 @@
 pragma ComponentBehavior: Bound
 import QtQuick
 import Bullace.Controls
+import Bullace.Tablet
 
 Flow {
     id: root
 
-    property list<string> boxes
+    required property StopViewModel stop
 
     spacing: Theme.mm(1)
     Repeater {
-        model: root.boxes
+        model: root.stop.boxes
         Rectangle {
             id: box
             required property string modelData

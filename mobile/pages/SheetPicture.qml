@@ -40,7 +40,7 @@ Item {
         objectName: "cameraView"
         visible: root.picture === SheetViewModel.CameraView
         anchors.fill: parent
-        picture: root.app.picture
+        app: root.app
         Accessible.role: Accessible.Graphic
         Accessible.name: qsTr("What the camera sees")
     }

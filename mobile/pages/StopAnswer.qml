@@ -50,7 +50,7 @@ Item {
     SampleBoxes {
         id: boxes
         visible: root.isNumber && root.stop.boxes.length > 0
-        boxes: root.stop.boxes
+        stop: root.stop
         x: root.askX
         y: question.height
         width: question.width

@@ -1,8 +1,10 @@
-// A picture of the camera on the page.
+// What the camera sees, on the page.
 #pragma once
 
-#include <QImage>
+#include "tablet/tablet_app.hpp"
+
 #include <QPainter>
+#include <QPointer>
 #include <QQuickPaintedItem>
 #include <QtQml/qqmlregistration.h>
 
@@ -11,32 +13,36 @@ namespace bullace::tablet {
 class PictureItem : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(QImage picture READ picture WRITE setPicture NOTIFY pictureChanged)
+    Q_PROPERTY(bullace::tablet::TabletApp* app READ app WRITE setApp NOTIFY appChanged)
 
 public:
     explicit PictureItem(QQuickItem* parent = nullptr) : QQuickPaintedItem(parent) {}
 
-    [[nodiscard]] QImage picture() const { return picture_; }
-    void setPicture(const QImage& picture) {
-        picture_ = picture;
+    [[nodiscard]] TabletApp* app() const { return app_; }
+    void setApp(TabletApp* app) {
+        app_ = app;
+        if (app_ != nullptr) {
+            connect(app_, &TabletApp::pictureChanged, this, [this] { update(); });
+        }
         update();
-        emit pictureChanged();
+        emit appChanged();
     }
     // Whole, in its own proportions, in the middle.
     void paint(QPainter* painter) override {
-        if (picture_.isNull()) {
+        const QImage picture = app_ == nullptr ? QImage() : app_->picture();
+        if (picture.isNull()) {
             return;
         }
-        const QSizeF drawn = QSizeF(picture_.size()).scaled(size(), Qt::KeepAspectRatio);
+        const QSizeF drawn = QSizeF(picture.size()).scaled(size(), Qt::KeepAspectRatio);
         const QPointF corner((width() - drawn.width()) / 2, (height() - drawn.height()) / 2);
-        painter->drawImage(QRectF(corner, drawn), picture_);
+        painter->drawImage(QRectF(corner, drawn), picture);
     }
 
 signals:
-    void pictureChanged();
+    void appChanged();
 
 private:
-    QImage picture_;
+    QPointer<TabletApp> app_;
 };
 
 } // namespace bullace::tablet

@@ -58,7 +58,6 @@ class TabletApp : public QObject {
     Q_PROPERTY(bool isLeftHanded READ isLeftHanded NOTIFY settingsChanged)
     Q_PROPERTY(bool isDusk READ isDusk NOTIFY settingsChanged)
     Q_PROPERTY(int layout READ layout NOTIFY settingsChanged)
-    Q_PROPERTY(QImage picture READ picture NOTIFY pictureChanged)
 
 public:
     enum Page { Trouble, Start, Choose, Stop, RowEnd, Where, Sync, Settings, Crosses, Photo };

@@ -12,14 +12,16 @@ namespace bullace::quick {
 namespace {
 
 // The picture has to stay one: its words grow by less than those to be read one by one.
-constexpr qreal kMostGrowth = 1.3;
+qreal mostGrowth(const Theme& theme) {
+    return theme.isSmallGlass() ? 1.0 : 1.3;
+}
 
 WireStyle styleOf(const Theme& theme) {
     return {theme.ink(),
             theme.paper(),
             theme.family(),
-            std::min(theme.smallPx(), qRound(kMostGrowth * theme.leastSmallPx())),
-            std::min(theme.labelPx(), qRound(kMostGrowth * theme.leastLabelPx())),
+            std::min(theme.smallPx(), qRound(mostGrowth(theme) * theme.leastSmallPx())),
+            std::min(theme.labelPx(), qRound(mostGrowth(theme) * theme.leastLabelPx())),
             theme.pxPerMm()};
 }
 
