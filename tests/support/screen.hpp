@@ -25,7 +25,7 @@ namespace bullace::support {
 class EventTimes : public QObject {
 public:
     explicit EventTimes(QObject& target) { target.installEventFilter(this); }
-    quint64 nowMs = 1000;
+    static inline quint64 nowMs = 1000; // one for all glasses of a test
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override {

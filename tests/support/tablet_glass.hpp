@@ -87,12 +87,14 @@ public:
         return keySaying(window().contentItem(), text) != nullptr;
     }
     void type(const QString& text) {
+        takeUp();
         for (const QChar character : text) {
             QTest::keyClick(&window(), character.toLatin1());
             settle();
         }
     }
     void press(Qt::Key key) {
+        takeUp();
         support::Glass::key(key);
         settle();
     }
@@ -125,6 +127,13 @@ public:
     int taps = 0;
 
 private:
+    // Of two tablets in one test, the one whose keyboard is used.
+    void takeUp() {
+        if (!window().isActive()) {
+            window().requestActivate();
+            settle();
+        }
+    }
     static QQuickItem* keySaying(QQuickItem* from, const QString& text) {
         if (!from->isVisible()) {
             return nullptr;
