@@ -21,11 +21,10 @@ namespace {
 
 constexpr const char* kMark = "settings";
 
-constexpr std::array<std::pair<std::string_view, bool Settings::*>, 4> kFlags{
+constexpr std::array<std::pair<std::string_view, bool Settings::*>, 3> kFlags{
     {{"set-up", &Settings::isSetUp},
      {"left-handed", &Settings::isLeftHanded},
-     {"dusk", &Settings::isDusk},
-     {"spoken", &Settings::isSpoken}}};
+     {"dusk", &Settings::isDusk}}};
 constexpr std::array<std::pair<std::string_view, bool UnitWishes::*>, 5> kUnits{
     {{"fahrenheit", &UnitWishes::fahrenheit},
      {"inches", &UnitWishes::inches},

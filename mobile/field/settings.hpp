@@ -19,7 +19,6 @@ struct Settings {
     double glassFactor = 1; // true pixels a millimetre, over those the screen claims
     double textScale = 1;   // 1 to 2
     bool isDusk = false;
-    bool isSpoken = false; // a click with every key
     KeyLayout layout = KeyLayout::Bare;
     std::string language; // empty: the tablet's own
     std::string lastAuthor;

@@ -17,9 +17,10 @@ Item {
         Accessible.name: qsTr("What the camera sees")
     }
     FieldLabel {
-        visible: root.app.notice !== ""
+        objectName: "cameraWords"
+        visible: !root.app.hasPicture || root.app.notice !== ""
         width: root.width
-        text: root.app.notice
+        text: root.app.notice !== "" ? root.app.notice : qsTr("The camera is starting …")
     }
     Row {
         id: foot
@@ -38,6 +39,7 @@ Item {
             keyHint: "*"
             name: qsTr("Keep this picture")
             isStrong: true
+            enabled: root.app.hasPicture
             guardsRepeat: true
             onTapped: root.app.takePhoto()
         }

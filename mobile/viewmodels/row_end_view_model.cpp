@@ -45,7 +45,8 @@ void RowEndViewModel::showReport() {
         QStringList vines;
         for (const std::size_t stop : stops) {
             if (vines.size() == 8) {
-                vines << QStringLiteral("…");
+                //: behind a list of vines that is too long to be said whole
+                vines << tr("%n more", nullptr, static_cast<int>(stops.size()) - 8);
                 break;
             }
             vines << vineWords(walk.plan().stops[stop].position);

@@ -69,12 +69,6 @@ void SettingsViewModel::offerAll() {
          QStringLiteral("text")},
         {tr("Light"), now.isDusk ? tr("dusk") : tr("day"), {}, false, {}, QStringLiteral("light")},
         {tr("Language"), language, {}, false, {}, QStringLiteral("language")},
-        {tr("Click"),
-         now.isSpoken ? tr("with every key") : tr("silent"),
-         {},
-         false,
-         {},
-         QStringLiteral("click")},
         {tr("Units"), {}, {}, false, {}, QStringLiteral("units")},
         {tr("Glass size"), {}, {}, false, {}, QStringLiteral("glass")},
         {tr("Own block"), tr("rows × vines"), {}, false, {}, QStringLiteral("block")}};
@@ -138,8 +132,6 @@ void SettingsViewModel::choose(int index) {
         next.isDusk = !next.isDusk;
     } else if (value == QStringLiteral("language")) {
         next.language = next.language.empty() ? "en" : next.language == "en" ? "es" : "";
-    } else if (value == QStringLiteral("click")) {
-        next.isSpoken = !next.isSpoken;
     } else if (value == QStringLiteral("longer") || value == QStringLiteral("shorter")) {
         const double factor = value == QStringLiteral("longer") ? 1.02 : 1 / 1.02;
         next.glassFactor = std::clamp(next.glassFactor * factor, 0.2, 5.0);

@@ -349,6 +349,21 @@ void StopViewModel::refreshBoxes() {
     }
 }
 
+QString StopViewModel::question() const {
+    switch (panel_) {
+    case Why:
+        return tr("%1: why is there none?").arg(question_);
+    case Beside:
+        return tr("Beside it, at this vine");
+    case Note:
+        return tr("A note at this vine");
+    case Lot:
+        return tr("What goes to the bench?");
+    default:
+        return question_;
+    }
+}
+
 QString StopViewModel::typed() const {
     if (panel_ == Note || panel_ == Words || panel_ == Lot) {
         return typedWords_;

@@ -66,7 +66,7 @@ public:
     [[nodiscard]] bool hasFirstPost() const { return hasFirstPost_; }
     [[nodiscard]] bool hasLastPost() const { return hasLastPost_; }
     [[nodiscard]] QString history() const { return history_; }
-    [[nodiscard]] QString question() const { return question_; }
+    [[nodiscard]] QString question() const;
     [[nodiscard]] QString progress() const { return progress_; }
     [[nodiscard]] Panel panel() const { return panel_; }
     [[nodiscard]] ChoiceModel* choices() { return &choices_; }

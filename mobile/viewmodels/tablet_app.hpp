@@ -58,6 +58,7 @@ class TabletApp : public QObject {
     Q_PROPERTY(bool isLeftHanded READ isLeftHanded NOTIFY settingsChanged)
     Q_PROPERTY(bool isDusk READ isDusk NOTIFY settingsChanged)
     Q_PROPERTY(int layout READ layout NOTIFY settingsChanged)
+    Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY pictureChanged)
 
 public:
     enum Page { Trouble, Start, Choose, Stop, RowEnd, Where, Sync, Settings, Crosses, Photo };
@@ -89,8 +90,8 @@ public:
     [[nodiscard]] bool isDusk() const { return settings().isDusk; }
     [[nodiscard]] int layout() const { return static_cast<int>(settings().layout); }
     [[nodiscard]] QImage picture() const { return picture_; }
+    [[nodiscard]] bool hasPicture() const { return !picture_.isNull(); }
     [[nodiscard]] std::string language() const { return settings().language; }
-    [[nodiscard]] bool isClicking() const { return settings().isSpoken; }
 
     Q_INVOKABLE void go(bullace::tablet::TabletApp::Page page);
     Q_INVOKABLE void undo();
