@@ -63,6 +63,11 @@ void StopViewModel::refresh() {
     emit changed();
 }
 
+void StopViewModel::speakAgain() {
+    mark_ = {};
+    refresh();
+}
+
 void StopViewModel::refreshPlace() {
     const field::WalkPlan& plan = walk()->plan();
     const walk::Stop& here = walk()->here();

@@ -106,6 +106,7 @@ public:
     Q_INVOKABLE bool back();
     // Everything anew from the walk.
     void refresh();
+    void speakAgain();
     // The looks at a value that came in; after it is on the screen.
     void weigh();
 

@@ -273,6 +273,14 @@ void TabletApp::leaveWalk() {
     }
 }
 
+void TabletApp::speakAgain() {
+    countWaiting();
+    stop_.speakAgain();
+    if (sheet() != nullptr && page_ != Settings) { // which shows itself again after each choice
+        sheet()->open();
+    }
+}
+
 void TabletApp::undo() {
     if (book_ == nullptr) {
         return;

@@ -100,6 +100,8 @@ public:
     Q_INVOKABLE void putNoticeAway();
     Q_INVOKABLE void tryAgain(); // after the one blocking message
     Q_INVOKABLE void leaveWalk();
+    // Everything that is said, in the language that holds now.
+    void speakAgain();
     // A hardware key; true where it was one of ours.
     Q_INVOKABLE bool press(int key, const QString& text);
 

@@ -2,6 +2,7 @@
 
 #include "quick/theme.hpp"
 
+#include <QCoreApplication>
 #include <QQmlComponent>
 
 #include <cmath>
@@ -20,6 +21,7 @@ constexpr qreal kSmallGlassMm = 228; // 9 inches along the diagonal
 TabletWindow::TabletWindow(QQmlEngine& engine, TabletApp& app, qreal pxPerMm)
     : engine_(engine),
       app_(app),
+      language_(*QCoreApplication::instance()),
       claimedPxPerMm_(pxPerMm) {
     quick::registerControls(engine_);
     // Named so that the linker keeps it; it registers itself when the module is imported.
@@ -30,6 +32,7 @@ TabletWindow::TabletWindow(QQmlEngine& engine, TabletApp& app, qreal pxPerMm)
     }
     theme.setShowsHints(false); // until somebody uses a keyboard
     dress();
+    speak();
     QQmlComponent component(&engine_, QUrl(QStringLiteral("qrc:/qt/qml/Bullace/Tablet/Main.qml")));
     QObject* made = component.createWithInitialProperties(
         {{QStringLiteral("app"), QVariant::fromValue(&app_)}});
@@ -41,8 +44,16 @@ TabletWindow::TabletWindow(QQmlEngine& engine, TabletApp& app, qreal pxPerMm)
         return;
     }
     connect(&app_, &TabletApp::settingsChanged, this, &TabletWindow::dress);
+    connect(&app_, &TabletApp::settingsChanged, this, &TabletWindow::speak);
     connect(window_.get(), &QWindow::widthChanged, this, &TabletWindow::dress);
     connect(window_.get(), &QWindow::heightChanged, this, &TabletWindow::dress);
+}
+
+void TabletWindow::speak() {
+    if (language_.choose(QString::fromStdString(app_.language()))) {
+        engine_.retranslate();
+        app_.speakAgain();
+    }
 }
 
 void TabletWindow::dress() {

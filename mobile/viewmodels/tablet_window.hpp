@@ -4,6 +4,8 @@
 
 #include "tablet/tablet_app.hpp"
 
+#include "quick/language.hpp"
+
 #include <QObject>
 #include <QQmlEngine>
 #include <QQuickWindow>
@@ -24,9 +26,11 @@ public:
 
 private:
     void dress();
+    void speak();
 
     QQmlEngine& engine_;
     TabletApp& app_;
+    quick::Language language_;
     qreal claimedPxPerMm_;
     std::unique_ptr<QQuickWindow> window_;
 };

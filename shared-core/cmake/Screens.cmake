@@ -6,7 +6,7 @@ if(NOT BULLACE_SCREENS)
     return()
 endif()
 
-find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui Multimedia Qml Quick Test)
+find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui LinguistTools Multimedia Qml Quick Test)
 find_package(ZXing 1.4 REQUIRED)
 find_library(BULLACE_QRENCODE qrencode REQUIRED) # comes without a CMake file
 # One folder with every module's qmldir: for qmllint, and so that no program can be called like a module's folder.
@@ -75,6 +75,28 @@ function(bullace_typeface target)
         list(APPEND faces ${BULLACE_${face}})
     endforeach()
     qt_add_resources(${target} ${target}_typeface PREFIX /bullace/typeface FILES ${faces})
+endfunction()
+
+# bullace_languages(TARGET): the texts of shared-core/quick/languages, compiled into the target as :/bullace/languages. The
+# build only reads the .ts files; `cmake --build … --target update_languages` takes new texts of the sources up into them.
+function(bullace_languages target)
+    set(folder ${CMAKE_SOURCE_DIR}/shared-core/quick/languages)
+    file(GLOB texts CONFIGURE_DEPENDS ${folder}/*.ts)
+    set(compiled "")
+    foreach(text IN LISTS texts)
+        get_filename_component(language ${text} NAME_WE)
+        set(made ${CMAKE_BINARY_DIR}/languages/${language}.qm)
+        add_custom_command(OUTPUT ${made} DEPENDS ${text}
+            COMMAND Qt6::lrelease -silent ${text} -qm ${made} VERBATIM)
+        set_source_files_properties(${made} PROPERTIES QT_RESOURCE_ALIAS ${language}.qm GENERATED ON)
+        list(APPEND compiled ${made})
+    endforeach()
+    file(MAKE_DIRECTORY ${CMAKE_BINARY_DIR}/languages)
+    qt_add_resources(${target} ${target}_languages PREFIX /bullace/languages FILES ${compiled})
+    set(sources ${CMAKE_SOURCE_DIR}/shared-core/quick ${CMAKE_SOURCE_DIR}/mobile)
+    add_custom_target(update_languages
+        COMMAND Qt6::lupdate -locations none -no-obsolete ${sources} -ts ${folder}/bullace_es.ts
+        COMMAND Qt6::lupdate -locations none -no-obsolete -pluralonly ${sources} -ts ${folder}/bullace_en.ts VERBATIM)
 endfunction()
 
 # bullace_lint_test(): `ctest -R qmllint`; fails on a warning in any QML file of the modules made so far.

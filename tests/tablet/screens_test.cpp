@@ -1,5 +1,6 @@
 // Every page on every glass: nothing cut, nothing over another, everything named and large enough.
 // The pictures are kept in ui-pictures; look at them.
+#include "support/pseudo_language.hpp"
 #include "support/tablet_glass.hpp"
 #include "support/tablet_station.hpp"
 
@@ -24,6 +25,7 @@ struct Look {
     bool isDusk = false;
     const char* language = "en";
 
+    [[nodiscard]] bool isPseudo() const { return std::string(language) == "pseudo"; }
     [[nodiscard]] QString name() const {
         return QStringLiteral("%1-%2-%3%4%5-%6")
             .arg(QString::fromLatin1(glass.name),
@@ -131,7 +133,7 @@ void dress(const std::string& folder, const field::Clock& clock, const Look& loo
     settings.textScale = look.textScale;
     settings.layout = look.layout;
     settings.isDusk = look.isDusk;
-    settings.language = look.language;
+    settings.language = look.isPseudo() ? "en" : look.language;
     REQUIRE((*book)->change(settings).ok());
 }
 
@@ -142,6 +144,13 @@ void showPage(const Page& page, const Look& look, bool isKept) {
     layStation(folder.path(), clock);
     dress(folder.path(), clock, look);
     TabletGlass tablet(folder.path(), clock, look.glass);
+    PseudoTranslator pseudo;
+    if (look.isPseudo()) {
+        QCoreApplication::installTranslator(&pseudo);
+        tablet.engine().retranslate();
+        tablet.app().speakAgain();
+        tablet.settle();
+    }
     for (const Step& step : page.steps) {
         step(tablet);
         tablet.settle();
@@ -182,4 +191,22 @@ TEST_CASE("10 inches, wide, text at 200 %") {
 }
 TEST_CASE("8 inches, upright, text at 200 %") {
     showAll({k8Upright, false, 2});
+}
+TEST_CASE("10 inches, wide, Spanish") {
+    showAll({k10Wide, false, 1, field::KeyLayout::Bare, false, "es"});
+}
+TEST_CASE("8 inches, upright, Spanish") {
+    showAll({k8Upright, false, 1, field::KeyLayout::Bare, false, "es"});
+}
+TEST_CASE("8 inches, wide, Spanish, left hand") {
+    showAll({k8Wide, true, 1, field::KeyLayout::Bare, false, "es"});
+}
+TEST_CASE("10 inches, wide, in a language with 40 % more letters") {
+    showAll({k10Wide, false, 1, field::KeyLayout::Bare, false, "pseudo"});
+}
+TEST_CASE("8 inches, upright, in a language with 40 % more letters") {
+    showAll({k8Upright, false, 1, field::KeyLayout::Bare, false, "pseudo"});
+}
+TEST_CASE("10 inches, upright, gloves, at dusk") {
+    showAll({k10Upright, false, 1, field::KeyLayout::Glove, true});
 }
