@@ -43,7 +43,7 @@ Item {
         isSmall: root.isBeside && Theme.isSmallGlass
         room: root.isBeside ? Theme.mm(!Theme.isSmallGlass ? 16 : boxes.visible ? 6 : 11) : Math.max(Theme.mm(8), (root.height - pad.implicitHeight) * 0.25)
         x: root.askX
-        width: root.isBeside ? root.askWidth * 0.4 : root.askWidth
+        width: root.isBeside ? root.askWidth * (boxes.visible ? 0.5 : 0.4) : root.askWidth
         text: root.stop.progress === "" ? root.stop.question
                                         : qsTr("%1 (%2)").arg(root.stop.question).arg(root.stop.progress)
     }

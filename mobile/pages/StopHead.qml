@@ -1,4 +1,5 @@
-// Where one stands: the position, who grows there, and the wire with what was just noted.
+// Where one stands: the position, who grows there, and the wire with what was just noted. While something beside is
+// looked for, what the camera sees lies over the wire, so that a photo is one tap more.
 import QtQuick
 import Bullace.Controls
 import Bullace.Tablet
@@ -12,6 +13,7 @@ Item {
     property real wireHeight: 0
     readonly property real fullHeight: root.stop.history !== "" ? history.y + history.height : wire.y + wire.height
     readonly property StopViewModel stop: root.app.stop
+    readonly property bool isLooking: root.stop.panel === StopViewModel.Beside && root.app.hasPicture && root.covered <= 0
 
     implicitHeight: root.fullHeight
 
@@ -52,7 +54,7 @@ Item {
     FieldWire {
         id: wire
         objectName: "wire"
-        visible: root.covered <= 0
+        visible: root.covered <= 0 && !root.isLooking
         vines: root.stop.wire
         direction: root.stop.direction
         side: root.stop.side
@@ -65,6 +67,16 @@ Item {
         onImplicitHeightChanged: root.wireHeight = Math.max(root.wireHeight, implicitHeight)
         onWidthChanged: root.wireHeight = implicitHeight
         onVineTapped: (index) => root.stop.tapWire(index)
+    }
+    PictureItem {
+        objectName: "besideView"
+        visible: root.isLooking
+        app: root.app
+        y: wire.y
+        width: root.width
+        height: wire.height
+        Accessible.role: Accessible.Graphic
+        Accessible.name: qsTr("What the camera sees")
     }
     FieldLabel {
         id: history

@@ -26,6 +26,8 @@ Item {
         property int place
         readonly property int column: Theme.isLeftHanded ? key.place : root.count - 1 - key.place
         x: key.column * (root.keyWidth + Theme.gap)
+        readonly property bool isTight: !root.hasHints || Theme.widestWord(key.text, Theme.leastLabelPx) > root.keyWidth - 2 * key.padding
+        leastPx: key.isTight ? Theme.leastSmallPx : Theme.leastLabelPx
         width: root.keyWidth
         height: root.keyHeight
     }

@@ -15,7 +15,7 @@ Item {
     // Keys stay where they are, whatever is said above them: on an upright glass words take the place of the wire where there
     // is no room for both.
     readonly property real stripeTop: (root.isUpright ? answer.y : foot.y) - Theme.gap - stripe.height
-    readonly property real spare: Theme.isSmallGlass ? 0 : Theme.mm(18)
+    readonly property real spare: Theme.isSmallGlass || Theme.layout !== Theme.Bare ? 0 : Theme.mm(18)
     readonly property real padWidth: root.isWhole ? root.width : root.isUpright ? root.width : Math.min(root.width * 0.6, Math.max(answer.implicitWidth, root.width - Theme.mm(96) * Theme.textScale))
     readonly property real sideWidth: root.isUpright || root.isWhole ? root.width : root.width - root.padWidth - 2 * Theme.gap
     readonly property real sideX: !root.isUpright && !root.isWhole && Theme.isLeftHanded ? root.padWidth + 2 * Theme.gap : 0

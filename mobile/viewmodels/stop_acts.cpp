@@ -115,10 +115,12 @@ void StopViewModel::noVine() {
 
 void StopViewModel::chooseBeside(const Choice& choice) {
     const QString what = choice.value;
-    setPanel(answerPanel());
     if (what == QStringLiteral("photo")) {
-        emit pictureWanted();
-    } else if (what == QStringLiteral("label")) {
+        emit pictureWanted(); // while the camera is on
+        return;
+    }
+    setPanel(answerPanel());
+    if (what == QStringLiteral("label")) {
         emit labelWanted();
     } else if (what == QStringLiteral("crosses")) {
         emit crossesWanted();

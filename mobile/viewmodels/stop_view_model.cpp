@@ -239,6 +239,7 @@ void StopViewModel::setPanel(Panel panel) {
         break;
     }
     choices_.set(std::move(choices));
+    emit viewWanted(panel == Beside);
 }
 
 // The whole scale. A value that stands here already is the chosen one.

@@ -113,6 +113,7 @@ public:
 signals:
     void changed();
     void pictureWanted();
+    void viewWanted(bool isOn); // of the camera, while something beside is looked for
     void labelWanted();
     void crossesWanted();
 

@@ -54,7 +54,12 @@ void TabletApp::connectPages() {
         home();
     });
     connect(&choose_, &ChooseViewModel::othersWanted, this, [this] { go(Crosses); });
-    connect(&stop_, &StopViewModel::pictureWanted, this, [this] { go(Photo); });
+    connect(&stop_, &StopViewModel::pictureWanted, this, &TabletApp::wantPhoto);
+    connect(&stop_, &StopViewModel::viewWanted, this, [this](bool isOn) {
+        if (page_ == Stop && parts_.photoCamera != nullptr) {
+            setCamera(isOn);
+        }
+    });
     connect(&stop_, &StopViewModel::labelWanted, this, [this] { go(Where); });
     connect(&stop_, &StopViewModel::crossesWanted, this, [this] { go(Crosses); });
     connect(&where_, &WhereViewModel::closed, this, &TabletApp::home);
@@ -67,7 +72,11 @@ void TabletApp::connectPages() {
     for (camera::Camera* each : {parts_.codeCamera, parts_.photoCamera}) {
         if (each != nullptr) {
             connect(each, &camera::Camera::frame, this, &TabletApp::onFrame);
-            connect(each, &camera::Camera::failed, this, &TabletApp::tell);
+            connect(each, &camera::Camera::failed, this, [this](const QString& words) {
+                if (page_ != Stop) { // where it only offered itself
+                    tell(words);
+                }
+            });
         }
     }
 }
@@ -170,7 +179,7 @@ void TabletApp::setPage(Page page) {
     if (page_ == page) {
         return;
     }
-    if (page_ == Photo) {
+    if (page_ == Photo || page_ == Stop) {
         setCamera(false);
     }
     page_ = page;
@@ -315,9 +324,8 @@ void TabletApp::undo() {
 }
 
 void TabletApp::setCamera(bool isOn) {
-    camera::Camera* wanted = !isOn            ? nullptr
-                             : page_ == Photo ? parts_.photoCamera
-                                              : parts_.codeCamera;
+    const bool isForPhoto = page_ == Photo || page_ == Stop;
+    camera::Camera* wanted = !isOn ? nullptr : isForPhoto ? parts_.photoCamera : parts_.codeCamera;
     if (isOn && wanted == nullptr) {
         tell(tr("This tablet has no camera. Type what the label says."));
     }
@@ -341,7 +349,7 @@ void TabletApp::onFrame(const QImage& frame) {
     }
     picture_ = frame;
     emit pictureChanged();
-    if (page_ == Photo || !parts_.readCode) {
+    if (page_ == Photo || page_ == Stop || !parts_.readCode) {
         return;
     }
     const QString code = parts_.readCode(frame);
@@ -355,12 +363,29 @@ void TabletApp::onFrame(const QImage& frame) {
     }
 }
 
+// A picture that is on the glass already is kept at once; else the camera gets a page of its own.
+void TabletApp::wantPhoto() {
+    const QImage seen = page_ == Stop ? picture_ : QImage();
+    if (stop_.panel() == StopViewModel::Beside) {
+        stop_.back();
+    }
+    if (seen.isNull()) {
+        go(Photo);
+    } else {
+        keepPhoto(seen);
+    }
+}
+
 void TabletApp::takePhoto() {
-    if (page_ != Photo || picture_.isNull() || !parts_.photoBytes) {
+    if (page_ != Photo || picture_.isNull()) {
         tell(tr("There is no picture yet."));
         return;
     }
-    const QByteArray bytes = parts_.photoBytes(picture_);
+    keepPhoto(picture_);
+}
+
+void TabletApp::keepPhoto(const QImage& picture) {
+    const QByteArray bytes = parts_.photoBytes ? parts_.photoBytes(picture) : QByteArray();
     const Status kept =
         book_->notePhoto(BytesView(bytes.constData(), static_cast<std::size_t>(bytes.size())));
     setPage(Stop);

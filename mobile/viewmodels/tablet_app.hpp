@@ -127,6 +127,8 @@ private:
     void setCamera(bool isOn);
     void onFrame(const QImage& frame);
     void countWaiting();
+    void wantPhoto();
+    void keepPhoto(const QImage& picture);
     [[nodiscard]] QString demoPath() const;
 
     TabletParts parts_;

@@ -154,8 +154,7 @@ QString cellWords(const field::Asked& asked,
         }
         return words;
     }
-    //: several samples were noted
-    return Tr::tr("%n sample(s)", nullptr, static_cast<int>(noted.size()));
+    return QStringLiteral("×%1").arg(noted.size());
 }
 
 QString

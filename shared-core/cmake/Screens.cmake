@@ -93,10 +93,21 @@ function(bullace_languages target)
     endforeach()
     file(MAKE_DIRECTORY ${CMAKE_BINARY_DIR}/languages)
     qt_add_resources(${target} ${target}_languages PREFIX /bullace/languages FILES ${compiled})
-    set(sources ${CMAKE_SOURCE_DIR}/shared-core/quick ${CMAKE_SOURCE_DIR}/mobile)
+    # What lupdate is told, here and in the test that nothing is missing. It has to find the headers, or it takes a class
+    # for one without its namespace, and that class's texts are never found.
+    set(words -locations none -no-obsolete)
+    foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_desk_ui)
+        list(APPEND words -I${CMAKE_BINARY_DIR}/include/${layer})
+    endforeach()
+    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera desktop/viewmodels desktop/pages)
+        if(EXISTS ${CMAKE_SOURCE_DIR}/${part})
+            list(APPEND words ${CMAKE_SOURCE_DIR}/${part})
+        endif()
+    endforeach()
+    set_property(GLOBAL PROPERTY BULLACE_LUPDATE_WORDS "${words}")
     add_custom_target(update_languages
-        COMMAND Qt6::lupdate -locations none -no-obsolete ${sources} -ts ${folder}/bullace_es.ts
-        COMMAND Qt6::lupdate -locations none -no-obsolete -pluralonly ${sources} -ts ${folder}/bullace_en.ts VERBATIM)
+        COMMAND Qt6::lupdate ${words} -ts ${folder}/bullace_es.ts
+        COMMAND Qt6::lupdate ${words} -pluralonly -ts ${folder}/bullace_en.ts VERBATIM)
 endfunction()
 
 # bullace_lint_test(): `ctest -R qmllint`; fails on a warning in any QML file of the modules made so far.

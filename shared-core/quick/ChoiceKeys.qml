@@ -59,6 +59,7 @@ Item {
         objectName: "moreChoices"
         visible: !root.fits
         text: qsTr("More")
+        leastPx: Theme.leastSmallPx
         name: qsTr("More keys: %1 to %2 of %3 are shown").arg(root.first + 1)
                   .arg(Math.min(repeater.count, root.first + root.perPage)).arg(repeater.count)
         isPrimary: root.isPrimary

@@ -22,6 +22,8 @@ TouchKey {
     property bool isPrimary: true
     // The words' capitals are 4 mm; a number pad's digits take what the key gives.
     property int mostPx: Theme.labelPx
+    // What its words may shrink to where a word is wider than the key; 2.9 mm are read at arm's length.
+    property int leastPx: Theme.leastLabelPx
 
     readonly property real padding: (root.isSnug ? 0 : Theme.mm(1.2)) + Theme.frame
     readonly property real leastWidth: root.isSnug ? Theme.least : root.isPrimary ? Theme.keyWidth : Theme.secondary
@@ -32,12 +34,12 @@ TouchKey {
     readonly property real detailHeight: Theme.wrappedHeight(root.detail, detailLine.font.pixelSize, root.wordsWidth)
     // What the word leaves at 100 %.
     readonly property real detailRoom: root.height - 2 * root.padding - root.hintHeight
-                                       - Theme.wrappedHeight(root.text, Theme.leastLabelPx, root.wordsWidth)
+                                       - Theme.wrappedHeight(root.text, root.leastPx, root.wordsWidth)
     readonly property bool isInverted: root.enabled && (root.isChosen || root.isStrong) !== root.isDown
 
     reach: Theme.gap / 2
     implicitWidth: Math.max(root.leastWidth,
-                            2 * root.padding + Math.max(Theme.widestWord(root.text, Theme.leastLabelPx),
+                            2 * root.padding + Math.max(Theme.widestWord(root.text, root.leastPx),
                                                         Theme.widestWord(root.detail, Theme.leastSmallPx),
                                                         (root.hasHint ? hint.implicitWidth : 0) + (root.isMarked ? Theme.mm(5) : 0)))
     implicitHeight: root.heightAt(root.width)
@@ -46,7 +48,7 @@ TouchKey {
     function heightAt(keyWidth: real): real {
         const room = Math.max(1, keyWidth - 2 * root.padding);
         return Math.max(root.leastHeight,
-                        2 * root.padding + root.hintHeight + Theme.wrappedHeight(root.text, Theme.leastLabelPx, room)
+                        2 * root.padding + root.hintHeight + Theme.wrappedHeight(root.text, root.leastPx, room)
                         + Theme.wrappedHeight(root.detail, Theme.leastSmallPx, room));
     }
 
@@ -106,7 +108,7 @@ TouchKey {
         color: root.isInverted ? Theme.chosenInk : root.enabled ? Theme.keyInk : Theme.ink
         font.family: Theme.family
         font.bold: true
-        font.pixelSize: Theme.fit(root.text, Theme.leastLabelPx, root.mostPx, root.wordsWidth, height)
+        font.pixelSize: Theme.fit(root.text, root.leastPx, root.mostPx, root.wordsWidth, height)
         x: root.padding
         y: root.padding + root.hintHeight
         width: root.wordsWidth

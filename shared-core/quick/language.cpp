@@ -6,23 +6,35 @@ namespace bullace::quick {
 
 namespace {
 
-QString known(const QString& code) {
-    const QString asked = code.isEmpty() ? QLocale::system().name().left(2) : code;
-    return asked == QStringLiteral("es") ? asked : QStringLiteral("en");
+QLocale::Language known(const QString& code, const QLocale& own) {
+    const QLocale::Language asked = code.isEmpty() ? own.language() : QLocale(code).language();
+    return asked == QLocale::Spanish ? asked : QLocale::English;
+}
+
+// Mexico writes a decimal point, Spain a comma: the language alone does not say.
+QLocale numbersIn(QLocale::Language language, const QLocale& own) {
+    QLocale locale(language,
+                   own.language() == language     ? own.territory()
+                   : language == QLocale::Spanish ? QLocale::Mexico
+                                                  : QLocale::UnitedStates);
+    locale.setNumberOptions(QLocale::OmitGroupSeparator | QLocale::RejectGroupSeparator);
+    return locale;
 }
 
 } // namespace
 
-Language::Language(QCoreApplication& application, QObject* parent)
+Language::Language(QCoreApplication& application, const QLocale& own, QObject* parent)
     : QObject(parent),
-      application_(application) {}
+      application_(application),
+      own_(own) {}
 
 Language::~Language() {
     application_.removeTranslator(&translator_);
 }
 
 bool Language::choose(const QString& code) {
-    const QString wanted = known(code);
+    const QLocale::Language language = known(code, own_);
+    const QString wanted = QLocale::languageToCode(language);
     if (wanted == code_) {
         return false;
     }
@@ -33,11 +45,7 @@ bool Language::choose(const QString& code) {
         qWarning("The texts in \"%s\" are missing.", qPrintable(code_));
     }
     application_.installTranslator(&translator_);
-    QLocale locale(code_ == QStringLiteral("es")
-                       ? QLocale(QLocale::Spanish, QLocale::Mexico)
-                       : QLocale(QLocale::English, QLocale::UnitedStates));
-    locale.setNumberOptions(QLocale::OmitGroupSeparator | QLocale::RejectGroupSeparator);
-    QLocale::setDefault(locale);
+    QLocale::setDefault(numbersIn(language, own_));
     return true;
 }
 

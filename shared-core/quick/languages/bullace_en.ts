@@ -2,7 +2,17 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
     <context>
-        <name>CrossesViewModel</name>
+        <name>Words</name>
+        <message numerus="yes">
+            <source>No more than %n decimal(s).</source>
+            <translation>
+                <numerusform>No more than %n decimal.</numerusform>
+                <numerusform>No more than %n decimals.</numerusform>
+            </translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::CrossesViewModel</name>
         <message numerus="yes">
             <source>%n flower(s) pollinated so far.</source>
             <translation>
@@ -12,7 +22,7 @@
         </message>
     </context>
     <context>
-        <name>RowEndViewModel</name>
+        <name>bullace::tablet::RowEndViewModel</name>
         <message numerus="yes">
             <source>%n more</source>
             <extracomment>behind a list of vines that is too long to be said whole</extracomment>
@@ -23,7 +33,7 @@
         </message>
     </context>
     <context>
-        <name>StopViewModel</name>
+        <name>bullace::tablet::StopViewModel</name>
         <message numerus="yes">
             <source>For %1 % it takes %n more.</source>
             <translation>
@@ -54,7 +64,7 @@
         </message>
     </context>
     <context>
-        <name>SyncViewModel</name>
+        <name>bullace::tablet::SyncViewModel</name>
         <message numerus="yes">
             <source>%n entry(s) wait for the office.</source>
             <translation>
@@ -71,7 +81,7 @@
         </message>
     </context>
     <context>
-        <name>TabletApp</name>
+        <name>bullace::tablet::TabletApp</name>
         <message numerus="yes">
             <source>%n wait</source>
             <translation>
@@ -84,24 +94,6 @@
             <translation>
                 <numerusform>Taken back: %n note.</numerusform>
                 <numerusform>Taken back: %n notes.</numerusform>
-            </translation>
-        </message>
-    </context>
-    <context>
-        <name>Words</name>
-        <message numerus="yes">
-            <source>%n sample(s)</source>
-            <extracomment>several samples were noted</extracomment>
-            <translation>
-                <numerusform>%n sample</numerusform>
-                <numerusform>%n samples</numerusform>
-            </translation>
-        </message>
-        <message numerus="yes">
-            <source>No more than %n decimal(s).</source>
-            <translation>
-                <numerusform>No more than %n decimal.</numerusform>
-                <numerusform>No more than %n decimals.</numerusform>
             </translation>
         </message>
     </context>

@@ -13,322 +13,6 @@
         </message>
     </context>
     <context>
-        <name>ChooseViewModel</name>
-        <message>
-            <source>Alone</source>
-            <translation>A solas</translation>
-        </message>
-        <message>
-            <source>A new person</source>
-            <translation>Una persona nueva</translation>
-        </message>
-        <message>
-            <source>Name</source>
-            <translation>Nombre</translation>
-        </message>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>Who walks today?</source>
-            <translation>¿Quién recorre hoy?</translation>
-        </message>
-        <message>
-            <source>Somebody else</source>
-            <translation>Otra persona</translation>
-        </message>
-        <message>
-            <source>Which walk?</source>
-            <translation>¿Qué recorrido?</translation>
-        </message>
-        <message>
-            <source>%1: its rows are on no plan any more.</source>
-            <translation>%1: sus hileras ya no están en ningún plano.</translation>
-        </message>
-        <message>
-            <source>%1 of %2 vines</source>
-            <translation>%1 de %2 vides</translation>
-        </message>
-        <message>
-            <source>was due %1</source>
-            <translation>vencía el %1</translation>
-        </message>
-        <message>
-            <source>by %1</source>
-            <translation>hasta el %1</translation>
-        </message>
-        <message>
-            <source>Block %1</source>
-            <translation>Bloque %1</translation>
-        </message>
-        <message>
-            <source>There is nothing to walk today. Sync with the office, or type a block of your own in the settings.</source>
-            <translation>Hoy no hay nada que recorrer. Sincronice con la oficina, o escriba un bloque propio en los ajustes.</translation>
-        </message>
-        <message>
-            <source>Crosses</source>
-            <translation>Cruzas</translation>
-        </message>
-        <message>
-            <source>today's work</source>
-            <translation>trabajo de hoy</translation>
-        </message>
-        <message>
-            <source>What do you note?</source>
-            <translation>¿Qué anota?</translation>
-        </message>
-        <message>
-            <source>Which row?</source>
-            <translation>¿Qué hilera?</translation>
-        </message>
-        <message>
-            <source>%1 of %2</source>
-            <translation>%1 de %2</translation>
-        </message>
-        <message>
-            <source>%1 row %2</source>
-            <translation>%1 hilera %2</translation>
-        </message>
-        <message>
-            <source>None of its rows can be walked today.</source>
-            <translation>Hoy no se puede recorrer ninguna de sus hileras.</translation>
-        </message>
-        <message>
-            <source>At which end do you stand?</source>
-            <translation>¿En qué extremo está usted?</translation>
-        </message>
-        <message>
-            <source>Heat, storms, footing: stand still to note. A wet or hot tablet is not charged.</source>
-            <translation>Calor, tormentas, pisada: párese para anotar. Una tableta mojada o caliente no se carga.</translation>
-        </message>
-        <message>
-            <source>%1 row %2: at which end do you stand?</source>
-            <translation>%1 hilera %2: ¿en qué extremo está usted?</translation>
-        </message>
-        <message>
-            <source>Vine 1</source>
-            <translation>Vid 1</translation>
-        </message>
-        <message>
-            <source>Vine %1</source>
-            <translation>Vid %1</translation>
-        </message>
-        <message>
-            <source>First vine</source>
-            <translation>Primera vid</translation>
-        </message>
-        <message>
-            <source>Last vine</source>
-            <translation>Última vid</translation>
-        </message>
-        <message>
-            <source>who else walks?</source>
-            <translation>¿quién más recorre?</translation>
-        </message>
-        <message>
-            <source>Who else walks this round?</source>
-            <translation>¿Quién más hace este recorrido?</translation>
-        </message>
-        <message>
-            <source>Odd vines</source>
-            <translation>Vides impares</translation>
-        </message>
-        <message>
-            <source>Even vines</source>
-            <translation>Vides pares</translation>
-        </message>
-        <message>
-            <source>Left side</source>
-            <translation>Lado izquierdo</translation>
-        </message>
-        <message>
-            <source>Right side</source>
-            <translation>Lado derecho</translation>
-        </message>
-        <message>
-            <source>First of two rows</source>
-            <translation>Primera de dos hileras</translation>
-        </message>
-        <message>
-            <source>Second of two rows</source>
-            <translation>Segunda de dos hileras</translation>
-        </message>
-        <message>
-            <source>First of three rows</source>
-            <translation>Primera de tres hileras</translation>
-        </message>
-        <message>
-            <source>Second of three rows</source>
-            <translation>Segunda de tres hileras</translation>
-        </message>
-        <message>
-            <source>Third of three rows</source>
-            <translation>Tercera de tres hileras</translation>
-        </message>
-        <message>
-            <source>Block %1 is closed until %2: not walked. The product label and the worker-protection rules decide.</source>
-            <translation>El bloque %1 está cerrado hasta el %2: no se recorre. Deciden la etiqueta del producto y las reglas de protección del trabajador.</translation>
-        </message>
-        <message>
-            <source>Block %1: taste nothing until %2.</source>
-            <translation>Bloque %1: no pruebe nada hasta el %2.</translation>
-        </message>
-        <message>
-            <source>Never taste to identify: wild vines have poisonous look-alikes. Taste only known, unsprayed fruit.</source>
-            <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin rociar.</translation>
-        </message>
-        <message>
-            <source>There is no row %1 here.</source>
-            <translation>Aquí no hay hilera %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>CrossesViewModel</name>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>How many? Nothing typed: not counted.</source>
-            <translation>¿Cuántas? Sin escribir nada: no se contó.</translation>
-        </message>
-        <message>
-            <source>How many</source>
-            <translation>Cuántas</translation>
-        </message>
-        <message>
-            <source>The number on the bag's tag. Nothing typed: none.</source>
-            <translation>El número de la etiqueta de la bolsa. Sin escribir nada: ninguno.</translation>
-        </message>
-        <message>
-            <source>Bag number</source>
-            <translation>Número de bolsa</translation>
-        </message>
-        <message>
-            <source>Open something new</source>
-            <translation>Abrir algo nuevo</translation>
-        </message>
-        <message>
-            <source>Wild plants: permits, quarantine and access rules first.</source>
-            <translation>Plantas silvestres: primero los permisos, la cuarentena y las reglas de acceso.</translation>
-        </message>
-        <message>
-            <source>A cross on this vine</source>
-            <translation>Una cruza en esta vid</translation>
-        </message>
-        <message>
-            <source>A wild vine</source>
-            <translation>Una vid silvestre</translation>
-        </message>
-        <message>
-            <source>Pollen of which accession?</source>
-            <translation>¿Polen de qué accesión?</translation>
-        </message>
-        <message>
-            <source>Accession or lot</source>
-            <translation>Accesión o lote</translation>
-        </message>
-        <message>
-            <source>What do you call the wild vine?</source>
-            <translation>¿Cómo llama a la vid silvestre?</translation>
-        </message>
-        <message>
-            <source>Name</source>
-            <translation>Nombre</translation>
-        </message>
-        <message>
-            <source>Where does it stand?</source>
-            <translation>¿Dónde está?</translation>
-        </message>
-        <message>
-            <source>In a few words</source>
-            <translation>En pocas palabras</translation>
-        </message>
-        <message>
-            <source>Today's work on crosses</source>
-            <translation>Trabajo de hoy en las cruzas</translation>
-        </message>
-        <message>
-            <source>Crosses at %1</source>
-            <translation>Cruzas en %1</translation>
-        </message>
-        <message>
-            <source>due: %1</source>
-            <translation>toca: %1</translation>
-        </message>
-        <message>
-            <source>caps are about to come off</source>
-            <translation>las caliptras están por caer</translation>
-        </message>
-        <message>
-            <source>No cross has work due.</source>
-            <translation>Ninguna cruza tiene trabajo pendiente.</translation>
-        </message>
-        <message>
-            <source>No cross is planned on this vine.</source>
-            <translation>En esta vid no hay ninguna cruza planeada.</translation>
-        </message>
-        <message>
-            <source>Something new</source>
-            <translation>Algo nuevo</translation>
-        </message>
-        <message>
-            <source>nobody had a number for</source>
-            <translation>sin número todavía</translation>
-        </message>
-        <message>
-            <source>Pollen: %1</source>
-            <translation>Polen: %1</translation>
-        </message>
-        <message numerus="yes">
-            <source>%n flower(s) pollinated so far.</source>
-            <translation>
-                <numerusform>%n flor polinizada hasta ahora.</numerusform>
-                <numerusform>%n flores polinizadas hasta ahora.</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Work is noted at the vine: walk there first.</source>
-            <translation>El trabajo se anota junto a la vid: vaya primero allí.</translation>
-        </message>
-        <message>
-            <source>At most %1 can be counted.</source>
-            <translation>Se pueden contar %1 a lo más.</translation>
-        </message>
-        <message>
-            <source>A tag has at most six digits, and does not begin with 0.</source>
-            <translation>Una etiqueta tiene a lo más seis cifras y no empieza con 0.</translation>
-        </message>
-        <message>
-            <source>Noted: %1.</source>
-            <translation>Anotado: %1.</translation>
-        </message>
-        <message>
-            <source>Cross %1 is opened; the office gives it a number.</source>
-            <translation>La cruza %1 está abierta; la oficina le da un número.</translation>
-        </message>
-        <message>
-            <source>Wild vine %1 is opened.</source>
-            <translation>La vid silvestre %1 está abierta.</translation>
-        </message>
-    </context>
-    <context>
-        <name>DeviceCamera</name>
-        <message>
-            <source>The camera gives no pictures.</source>
-            <translation>La cámara no da imágenes.</translation>
-        </message>
-        <message>
-            <source>No camera was found on this tablet.</source>
-            <translation>No se encontró ninguna cámara en esta tableta.</translation>
-        </message>
-        <message>
-            <source>The camera cannot be used: another program may have it open.</source>
-            <translation>No se puede usar la cámara: quizá otro programa la tenga abierta.</translation>
-        </message>
-    </context>
-    <context>
         <name>EchoField</name>
         <message>
             <source>Nothing typed yet</source>
@@ -380,18 +64,18 @@
         </message>
         <message>
             <source>Three or more touches: waiting until the glass is clear</source>
-            <translation>Tres toques o más: se espera a que el vidrio quede libre</translation>
+            <translation>Tres toques o más: se espera a que la pantalla quede libre</translation>
         </message>
     </context>
     <context>
         <name>NumberKeys</name>
         <message>
             <source>Next</source>
-            <translation>Sigue</translation>
+            <translation>Seguir</translation>
         </message>
         <message>
             <source>Next: record and go on</source>
-            <translation>Sigue: anotar y continuar</translation>
+            <translation>Seguir: anotar y continuar</translation>
         </message>
         <message>
             <source>Erase the last digit</source>
@@ -399,7 +83,7 @@
         </message>
         <message>
             <source>Decimal point</source>
-            <translation>Punto decimal</translation>
+            <translation>Signo decimal</translation>
         </message>
         <message>
             <source>One more</source>
@@ -434,113 +118,6 @@
         </message>
     </context>
     <context>
-        <name>RowEndViewModel</name>
-        <message>
-            <source>From vine %1 on, the notes belong …</source>
-            <translation>Desde la vid %1, las notas son de …</translation>
-        </message>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>one vine further on</source>
-            <translation>una vid más adelante</translation>
-        </message>
-        <message>
-            <source>I passed one</source>
-            <translation>salté una</translation>
-        </message>
-        <message>
-            <source>one vine back</source>
-            <translation>una vid más atrás</translation>
-        </message>
-        <message>
-            <source>I noted one twice</source>
-            <translation>anoté una dos veces</translation>
-        </message>
-        <message>
-            <source>The end of the list</source>
-            <translation>El fin de la lista</translation>
-        </message>
-        <message>
-            <source>The end of row %1</source>
-            <translation>El fin de la hilera %1</translation>
-        </message>
-        <message>
-            <source>%1 of %2 stops are done.</source>
-            <translation>%1 de %2 paradas hechas.</translation>
-        </message>
-        <message numerus="yes">
-            <source>%n more</source>
-            <extracomment>behind a list of vines that is too long to be said whole</extracomment>
-            <translation>
-                <numerusform>%n más</numerusform>
-                <numerusform>%n más</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Left open: vine %1. Which did you pass?</source>
-            <translation>Sin anotar: vid %1. ¿Cuál se saltó?</translation>
-        </message>
-        <message>
-            <source>Marked: vine %1.</source>
-            <translation>Marcada: vid %1.</translation>
-        </message>
-        <message>
-            <source>Row %1</source>
-            <translation>Hilera %1</translation>
-        </message>
-        <message>
-            <source>from vine %1</source>
-            <translation>desde la vid %1</translation>
-        </message>
-        <message>
-            <source>Its other end</source>
-            <translation>Su otro extremo</translation>
-        </message>
-        <message>
-            <source>End of the walk</source>
-            <translation>Fin del recorrido</translation>
-        </message>
-        <message>
-            <source>Go to vine %1</source>
-            <translation>Ir a la vid %1</translation>
-        </message>
-        <message>
-            <source>left open</source>
-            <translation>sin anotar</translation>
-        </message>
-        <message>
-            <source>Look at vine %1</source>
-            <translation>Ver la vid %1</translation>
-        </message>
-        <message>
-            <source>marked</source>
-            <translation>marcada</translation>
-        </message>
-        <message>
-            <source>Move notes along</source>
-            <translation>Correr las notas</translation>
-        </message>
-        <message>
-            <source>by one vine</source>
-            <translation>una vid</translation>
-        </message>
-        <message>
-            <source>Which is the first wrong vine?</source>
-            <translation>¿Cuál es la primera vid equivocada?</translation>
-        </message>
-        <message>
-            <source>Moved one vine further on. Undo takes it back.</source>
-            <translation>Corrido una vid adelante. Deshacer lo devuelve.</translation>
-        </message>
-        <message>
-            <source>Moved one vine back. Undo takes it back.</source>
-            <translation>Corrido una vid atrás. Deshacer lo devuelve.</translation>
-        </message>
-    </context>
-    <context>
         <name>RowPicture</name>
         <message>
             <source>The row, with its two ends</source>
@@ -559,177 +136,14 @@
         </message>
     </context>
     <context>
-        <name>SettingsViewModel</name>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>This tablet</source>
-            <translation>Esta tableta</translation>
-        </message>
-        <message>
-            <source>Hold a ruler to the glass</source>
-            <translation>Ponga una regla sobre el vidrio</translation>
-        </message>
-        <message>
-            <source>The bar is to be 50 mm long.</source>
-            <translation>La barra debe medir 50 mm.</translation>
-        </message>
-        <message>
-            <source>Longer</source>
-            <translation>Más larga</translation>
-        </message>
-        <message>
-            <source>Shorter</source>
-            <translation>Más corta</translation>
-        </message>
-        <message>
-            <source>Your units</source>
-            <translation>Sus unidades</translation>
-        </message>
-        <message>
-            <source>They hold for %1. Values are kept as the station keeps them.</source>
-            <translation>Valen para %1. Los valores se guardan como los guarda la estación.</translation>
-        </message>
-        <message>
-            <source>A block of your own</source>
-            <translation>Un bloque propio</translation>
-        </message>
-        <message>
-            <source>Type rows × vines, like 6 x 30. The office can make it a block later.</source>
-            <translation>Escriba hileras × vides, como 6 x 30. La oficina puede hacerlo bloque después.</translation>
-        </message>
-        <message>
-            <source>Rows × vines</source>
-            <translation>Hileras × vides</translation>
-        </message>
-        <message>
-            <source>bare hands</source>
-            <translation>manos libres</translation>
-        </message>
-        <message>
-            <source>gloves</source>
-            <translation>guantes</translation>
-        </message>
-        <message>
-            <source>rain</source>
-            <translation>lluvia</translation>
-        </message>
-        <message>
-            <source>as the tablet</source>
-            <translation>como la tableta</translation>
-        </message>
-        <message>
-            <source>Tapping hand</source>
-            <translation>Mano que toca</translation>
-        </message>
-        <message>
-            <source>left</source>
-            <translation>izquierda</translation>
-        </message>
-        <message>
-            <source>right</source>
-            <translation>derecha</translation>
-        </message>
-        <message>
-            <source>Keys for</source>
-            <translation>Teclas para</translation>
-        </message>
-        <message>
-            <source>Text</source>
-            <translation>Texto</translation>
-        </message>
-        <message>
-            <source>%1 %</source>
-            <translation>%1 %</translation>
-        </message>
-        <message>
-            <source>Light</source>
-            <translation>Luz</translation>
-        </message>
-        <message>
-            <source>dusk</source>
-            <translation>ocaso</translation>
-        </message>
-        <message>
-            <source>day</source>
-            <translation>día</translation>
-        </message>
-        <message>
-            <source>Language</source>
-            <translation>Idioma</translation>
-        </message>
-        <message>
-            <source>Units</source>
-            <translation>Unidades</translation>
-        </message>
-        <message>
-            <source>Glass size</source>
-            <translation>Tamaño del vidrio</translation>
-        </message>
-        <message>
-            <source>Own block</source>
-            <translation>Bloque propio</translation>
-        </message>
-        <message>
-            <source>rows × vines</source>
-            <translation>hileras × vides</translation>
-        </message>
-        <message>
-            <source>Leave the demo</source>
-            <translation>Salir de la demo</translation>
-        </message>
-        <message>
-            <source>Temperature</source>
-            <translation>Temperatura</translation>
-        </message>
-        <message>
-            <source>Berries, leaves</source>
-            <translation>Bayas, hojas</translation>
-        </message>
-        <message>
-            <source>inch</source>
-            <translation>pulgada</translation>
-        </message>
-        <message>
-            <source>Lengths</source>
-            <translation>Largos</translation>
-        </message>
-        <message>
-            <source>ft</source>
-            <translation>pie</translation>
-        </message>
-        <message>
-            <source>cm, m</source>
-            <translation>cm, m</translation>
-        </message>
-        <message>
-            <source>Weights</source>
-            <translation>Pesos</translation>
-        </message>
-        <message>
-            <source>Acid</source>
-            <translation>Ácido</translation>
-        </message>
-        <message>
-            <source>Type two numbers from 1 to 999, like 6 x 30.</source>
-            <translation>Escriba dos números de 1 a 999, como 6 x 30.</translation>
-        </message>
-        <message>
-            <source>Block %1 can be walked.</source>
-            <translation>El bloque %1 se puede recorrer.</translation>
-        </message>
-    </context>
-    <context>
         <name>SheetKeys</name>
         <message>
             <source>Undo</source>
-            <translation>Deshacer</translation>
+            <translation>Anular</translation>
         </message>
         <message>
             <source>Undo the last note</source>
-            <translation>Deshacer la última nota</translation>
+            <translation>Anular la última nota</translation>
         </message>
         <message>
             <source>Sync: %1</source>
@@ -745,7 +159,7 @@
         </message>
         <message>
             <source>Stop walking</source>
-            <translation>Dejar de recorrer</translation>
+            <translation>Dejar el recorrido</translation>
         </message>
         <message>
             <source>Demo station: invented notes</source>
@@ -764,105 +178,14 @@
         </message>
     </context>
     <context>
-        <name>StartViewModel</name>
-        <message>
-            <source>Which hand taps?</source>
-            <translation>¿Qué mano toca?</translation>
-        </message>
-        <message>
-            <source>Keys stand on its side. Nothing you need lies under the other one.</source>
-            <translation>Las teclas están de su lado. Bajo la otra mano no hay nada que necesite.</translation>
-        </message>
-        <message>
-            <source>The right hand</source>
-            <translation>La mano derecha</translation>
-        </message>
-        <message>
-            <source>The left hand</source>
-            <translation>La mano izquierda</translation>
-        </message>
-        <message>
-            <source>Hold a ruler to the glass</source>
-            <translation>Ponga una regla sobre el vidrio</translation>
-        </message>
-        <message>
-            <source>The bar is to be 50 mm long. Keys are as large as fingers then.</source>
-            <translation>La barra debe medir 50 mm. Así las teclas son tan grandes como los dedos.</translation>
-        </message>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>Longer</source>
-            <translation>Más larga</translation>
-        </message>
-        <message>
-            <source>Shorter</source>
-            <translation>Más corta</translation>
-        </message>
-        <message>
-            <source>It is 50 mm</source>
-            <translation>Mide 50 mm</translation>
-        </message>
-        <message>
-            <source>What do you begin with?</source>
-            <translation>¿Con qué empieza?</translation>
-        </message>
-        <message>
-            <source>Nothing leaves this tablet before it is paired.</source>
-            <translation>Nada sale de esta tableta antes de emparejarla.</translation>
-        </message>
-        <message>
-            <source>Pair with the office</source>
-            <translation>Emparejar con la oficina</translation>
-        </message>
-        <message>
-            <source>receives blocks and rounds</source>
-            <translation>recibe bloques y recorridos</translation>
-        </message>
-        <message>
-            <source>A block of my own</source>
-            <translation>Un bloque propio</translation>
-        </message>
-        <message>
-            <source>rows × vines</source>
-            <translation>hileras × vides</translation>
-        </message>
-        <message>
-            <source>Try the demo station</source>
-            <translation>Probar la estación de demostración</translation>
-        </message>
-        <message>
-            <source>invented notes</source>
-            <translation>notas inventadas</translation>
-        </message>
-        <message>
-            <source>A block of your own</source>
-            <translation>Un bloque propio</translation>
-        </message>
-        <message>
-            <source>Type rows × vines, like 6 x 30. The office can make it a block later.</source>
-            <translation>Escriba hileras × vides, como 6 x 30. La oficina puede hacerlo bloque después.</translation>
-        </message>
-        <message>
-            <source>Rows × vines</source>
-            <translation>Hileras × vides</translation>
-        </message>
-        <message>
-            <source>Type two numbers from 1 to 999, like 6 x 30.</source>
-            <translation>Escriba dos números de 1 a 999, como 6 x 30.</translation>
-        </message>
-    </context>
-    <context>
         <name>StopAnswer</name>
         <message>
             <source>Undo</source>
-            <translation>Deshacer</translation>
+            <translation>Anular</translation>
         </message>
         <message>
             <source>Undo the last note</source>
-            <translation>Deshacer la última nota</translation>
+            <translation>Anular la última nota</translation>
         </message>
         <message>
             <source>%1 (%2)</source>
@@ -888,19 +211,19 @@
         <name>StopKeys</name>
         <message>
             <source>Undo</source>
-            <translation>Deshacer</translation>
+            <translation>Anular</translation>
         </message>
         <message>
             <source>Undo the last note</source>
-            <translation>Deshacer la última nota</translation>
+            <translation>Anular la última nota</translation>
         </message>
         <message>
             <source>No vine</source>
-            <translation>No hay vid</translation>
+            <translation>Sin vid</translation>
         </message>
         <message>
             <source>None …</source>
-            <translation>Nada …</translation>
+            <translation>Sin dato …</translation>
         </message>
         <message>
             <source>Why there is no value</source>
@@ -908,364 +231,11 @@
         </message>
         <message>
             <source>Also</source>
-            <translation>Más</translation>
+            <translation>Además</translation>
         </message>
         <message>
             <source>Photo, note, bag, crosses, label</source>
             <translation>Foto, nota, bolsa, cruzas, etiqueta</translation>
-        </message>
-    </context>
-    <context>
-        <name>StopViewModel</name>
-        <message>
-            <source>Vine %1: %2</source>
-            <translation>Vid %1: %2</translation>
-        </message>
-        <message>
-            <source>Keep</source>
-            <translation>Dejar</translation>
-        </message>
-        <message>
-            <source>Fix</source>
-            <translation>Corregir</translation>
-        </message>
-        <message>
-            <source>Write on it: %1 %2, lot %3.</source>
-            <translation>Escriba en ella: %1 %2, lote %3.</translation>
-        </message>
-        <message>
-            <source>Noted: %1</source>
-            <translation>Anotado: %1</translation>
-        </message>
-        <message>
-            <source>%1 is not one of the keys.</source>
-            <translation>%1 no es una de las teclas.</translation>
-        </message>
-        <message>
-            <source>blind round</source>
-            <translation>recorrido a ciegas</translation>
-        </message>
-        <message>
-            <source>%1: %2 %3</source>
-            <translation>%1: %2 %3</translation>
-        </message>
-        <message>
-            <source>Photo</source>
-            <translation>Foto</translation>
-        </message>
-        <message>
-            <source>Note</source>
-            <translation>Nota</translation>
-        </message>
-        <message>
-            <source>Bag or vial</source>
-            <translation>Bolsa o frasco</translation>
-        </message>
-        <message>
-            <source>opens a lot</source>
-            <translation>abre un lote</translation>
-        </message>
-        <message>
-            <source>Crosses here</source>
-            <translation>Cruzas aquí</translation>
-        </message>
-        <message>
-            <source>Which vine?</source>
-            <translation>¿Qué vid?</translation>
-        </message>
-        <message>
-            <source>its label</source>
-            <translation>su etiqueta</translation>
-        </message>
-        <message>
-            <source>Tally</source>
-            <translation>Conteo</translation>
-        </message>
-        <message>
-            <source>the whole glass counts</source>
-            <translation>todo el vidrio cuenta</translation>
-        </message>
-        <message>
-            <source>Leave this out</source>
-            <translation>Dejar esto fuera</translation>
-        </message>
-        <message>
-            <source>%1 of %2</source>
-            <translation>%1 de %2</translation>
-        </message>
-        <message>
-            <source>%1: why is there none?</source>
-            <translation>%1: ¿por qué no hay?</translation>
-        </message>
-        <message>
-            <source>Beside it, at this vine</source>
-            <translation>Además, en esta vid</translation>
-        </message>
-        <message>
-            <source>A note at this vine</source>
-            <translation>Una nota en esta vid</translation>
-        </message>
-        <message>
-            <source>What goes to the bench?</source>
-            <translation>¿Qué va al laboratorio?</translation>
-        </message>
-        <message>
-            <source>Walk past</source>
-            <translation>Pasar de largo</translation>
-        </message>
-        <message>
-            <source>Walk on</source>
-            <translation>Seguir</translation>
-        </message>
-        <message>
-            <source>Vine %1: mean %2, CV %3 %.</source>
-            <translation>Vid %1: media %2, CV %3 %.</translation>
-        </message>
-        <message numerus="yes">
-            <source>For %1 % it takes %n more.</source>
-            <translation>
-                <numerusform>Para %1 % falta %n más.</numerusform>
-                <numerusform>Para %1 % faltan %n más.</numerusform>
-            </translation>
-        </message>
-        <message numerus="yes">
-            <source>Take %n more</source>
-            <translation>
-                <numerusform>Tomar %n más</numerusform>
-                <numerusform>Tomar %n más</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>In place</source>
-            <translation>En su lugar</translation>
-        </message>
-        <message>
-            <source>Check the tag</source>
-            <translation>Ver la etiqueta</translation>
-        </message>
-        <message numerus="yes">
-            <source>The last %n look like one vine further on.</source>
-            <translation>
-                <numerusform>La última parece de una vid más adelante.</numerusform>
-                <numerusform>Las últimas %n parecen de una vid más adelante.</numerusform>
-            </translation>
-        </message>
-        <message numerus="yes">
-            <source>The last %n look like one vine back.</source>
-            <translation>
-                <numerusform>La última parece de una vid más atrás.</numerusform>
-                <numerusform>Las últimas %n parecen de una vid más atrás.</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Does the tag say vine %1?</source>
-            <translation>¿La etiqueta dice vid %1?</translation>
-        </message>
-        <message>
-            <source>Yes</source>
-            <translation>Sí</translation>
-        </message>
-        <message>
-            <source>No</source>
-            <translation>No</translation>
-        </message>
-    </context>
-    <context>
-        <name>SyncViewModel</name>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>Pair with the office</source>
-            <translation>Emparejar con la oficina</translation>
-        </message>
-        <message>
-            <source>At the office, pairing is opened for five minutes. Type the address that it shows, or scan its code.</source>
-            <translation>En la oficina se abre el emparejamiento por cinco minutos. Escriba la dirección que muestra, o lea su código.</translation>
-        </message>
-        <message>
-            <source>Address</source>
-            <translation>Dirección</translation>
-        </message>
-        <message>
-            <source>Scan the code</source>
-            <translation>Leer el código</translation>
-        </message>
-        <message>
-            <source>Type the 16 letters and digits that the office shows.</source>
-            <translation>Escriba las 16 letras y cifras que muestra la oficina.</translation>
-        </message>
-        <message>
-            <source>Code</source>
-            <translation>Código</translation>
-        </message>
-        <message>
-            <source>Hold the office's code before the camera</source>
-            <translation>Ponga el código de la oficina ante la cámara</translation>
-        </message>
-        <message>
-            <source>Sync</source>
-            <translation>Sincronizar</translation>
-        </message>
-        <message numerus="yes">
-            <source>%n entry(s) wait for the office.</source>
-            <translation>
-                <numerusform>%n entrada espera a la oficina.</numerusform>
-                <numerusform>%n entradas esperan a la oficina.</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Station: %1.</source>
-            <translation>Estación: %1.</translation>
-        </message>
-        <message>
-            <source>Last whole sync: %1, %2.</source>
-            <translation>Última sincronización completa: %1, %2.</translation>
-        </message>
-        <message>
-            <source>d MMM yyyy</source>
-            <translation>d MMM yyyy</translation>
-        </message>
-        <message>
-            <source>Not paired with an office yet.</source>
-            <translation>Aún no está emparejada con una oficina.</translation>
-        </message>
-        <message>
-            <source>Looking for the station …</source>
-            <translation>Buscando la estación …</translation>
-        </message>
-        <message>
-            <source>Stop</source>
-            <translation>Parar</translation>
-        </message>
-        <message>
-            <source>goes on next time</source>
-            <translation>la próxima vez continúa</translation>
-        </message>
-        <message>
-            <source>Sync now</source>
-            <translation>Sincronizar ya</translation>
-        </message>
-        <message>
-            <source>Pair</source>
-            <translation>Emparejar</translation>
-        </message>
-        <message>
-            <source>To a file</source>
-            <translation>A un archivo</translation>
-        </message>
-        <message>
-            <source>From a file</source>
-            <translation>De un archivo</translation>
-        </message>
-        <message numerus="yes">
-            <source>The station's clock is %n minute(s) ahead of this tablet's.</source>
-            <translation>
-                <numerusform>El reloj de la estación va %n minuto delante del de esta tableta.</numerusform>
-                <numerusform>El reloj de la estación va %n minutos delante del de esta tableta.</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Go by the station's clock</source>
-            <translation>Ir por el reloj de la estación</translation>
-        </message>
-        <message>
-            <source>Write all entries to a file</source>
-            <translation>Escribir todas las entradas en un archivo</translation>
-        </message>
-        <message>
-            <source>There is no disk to write to. Put a stick in.</source>
-            <translation>No hay disco donde escribir. Ponga una memoria USB.</translation>
-        </message>
-        <message>
-            <source>Take entries from a file</source>
-            <translation>Tomar entradas de un archivo</translation>
-        </message>
-        <message>
-            <source>No file that ends in .jsonl was found on a stick or in the documents.</source>
-            <translation>No se encontró ningún archivo .jsonl en una memoria USB ni en los documentos.</translation>
-        </message>
-        <message>
-            <source>Pairing …</source>
-            <translation>Emparejando …</translation>
-        </message>
-        <message>
-            <source>Paired with %1.</source>
-            <translation>Emparejada con %1.</translation>
-        </message>
-        <message>
-            <source>%1 of %2 sent, %3 came, %4 a second.</source>
-            <translation>%1 de %2 enviadas, %3 llegaron, %4 por segundo.</translation>
-        </message>
-        <message>
-            <source>%1 went, %2 came.</source>
-            <translation>%1 salieron, %2 llegaron.</translation>
-        </message>
-        <message>
-            <source>Photos: %1 went, %2 came.</source>
-            <translation>Fotos: %1 salieron, %2 llegaron.</translation>
-        </message>
-        <message>
-            <source>A journal was copied and went two ways; both are kept.</source>
-            <translation>Un diario se copió y siguió dos caminos; se guardan ambos.</translation>
-        </message>
-        <message>
-            <source>Some entries did not go through: tell the office.</source>
-            <translation>Algunas entradas no pasaron: avise a la oficina.</translation>
-        </message>
-        <message>
-            <source>Everything is in %1. Take the stick out in good order.</source>
-            <translation>Todo está en %1. Saque la memoria USB en buen orden.</translation>
-        </message>
-        <message>
-            <source>%1 entries taken, %2 were there, %3 refused, %4 wait.</source>
-            <translation>%1 entradas tomadas, %2 ya estaban, %3 rechazadas, %4 esperan.</translation>
-        </message>
-    </context>
-    <context>
-        <name>TabletApp</name>
-        <message>
-            <source>Every note that was shown as recorded is in the journal's file. Nothing was changed. If this does not help, take the tablet to the office.</source>
-            <translation>Toda nota que se mostró como anotada está en el archivo del diario. No se cambió nada. Si esto no ayuda, lleve la tableta a la oficina.</translation>
-        </message>
-        <message numerus="yes">
-            <source>%n wait</source>
-            <translation>
-                <numerusform>%n espera</numerusform>
-                <numerusform>%n esperan</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>What was shown as recorded is safe; the last tap is not.</source>
-            <translation>Lo que se mostró como anotado está a salvo; el último toque no.</translation>
-        </message>
-        <message>
-            <source>Nothing was written here yet.</source>
-            <translation>Aquí todavía no se escribió nada.</translation>
-        </message>
-        <message numerus="yes">
-            <source>Taken back: %n note(s).</source>
-            <translation>
-                <numerusform>Devuelta: %n nota.</numerusform>
-                <numerusform>Devueltas: %n notas.</numerusform>
-            </translation>
-        </message>
-        <message>
-            <source>Taken back: %1, %2 %3.</source>
-            <translation>Devuelto: %1, %2 %3.</translation>
-        </message>
-        <message>
-            <source>This tablet has no camera. Type what the label says.</source>
-            <translation>Esta tableta no tiene cámara. Escriba lo que dice la etiqueta.</translation>
-        </message>
-        <message>
-            <source>There is no picture yet.</source>
-            <translation>Aún no hay imagen.</translation>
-        </message>
-        <message>
-            <source>The photo is kept.</source>
-            <translation>La foto está guardada.</translation>
         </message>
     </context>
     <context>
@@ -1280,11 +250,11 @@
         </message>
         <message>
             <source>Next</source>
-            <translation>Sigue</translation>
+            <translation>Seguir</translation>
         </message>
         <message>
             <source>Next: record and go on</source>
-            <translation>Sigue: anotar y continuar</translation>
+            <translation>Seguir: anotar y continuar</translation>
         </message>
     </context>
     <context>
@@ -1311,7 +281,7 @@
         </message>
         <message>
             <source>Buds past green tip</source>
-            <translation>Yemas con punta verde</translation>
+            <translation>Yemas brotadas</translation>
         </message>
         <message>
             <source>Caps off</source>
@@ -1635,7 +605,7 @@
         </message>
         <message>
             <source>most berries touch</source>
-            <translation>la mayoría de las bayas se toca</translation>
+            <translation>la mayoría de las bayas se tocan</translation>
         </message>
         <message>
             <source>colour or clearing begins</source>
@@ -1667,7 +637,7 @@
         </message>
         <message>
             <source>half of the leaves are down</source>
-            <translation>la mitad de las hojas caída</translation>
+            <translation>cayó la mitad de las hojas</translation>
         </message>
         <message>
             <source>bare</source>
@@ -1791,11 +761,11 @@
         </message>
         <message>
             <source>not observed</source>
-            <translation>no observada</translation>
+            <translation>sin observar</translation>
         </message>
         <message>
             <source>no vine</source>
-            <translation>no hay vid</translation>
+            <translation>sin vid</translation>
         </message>
         <message>
             <source>out of reach</source>
@@ -1871,7 +841,7 @@
         </message>
         <message>
             <source>Tag number of the shoot</source>
-            <translation>Número del brote</translation>
+            <translation>Número de etiqueta del brote</translation>
         </message>
         <message>
             <source>Length, cm</source>
@@ -1879,7 +849,7 @@
         </message>
         <message>
             <source>Day of storage</source>
-            <translation>Día de almacén</translation>
+            <translation>Día de almacenaje</translation>
         </message>
         <message>
             <source>Wavelength, nm</source>
@@ -1938,104 +908,6 @@
         </message>
     </context>
     <context>
-        <name>WhereViewModel</name>
-        <message>
-            <source>What does the label say?</source>
-            <translation>¿Qué dice la etiqueta?</translation>
-        </message>
-        <message>
-            <source>Back</source>
-            <translation>Atrás</translation>
-        </message>
-        <message>
-            <source>Label, or block-row-vine</source>
-            <translation>Etiqueta, o bloque-hilera-vid</translation>
-        </message>
-        <message>
-            <source>Scan it</source>
-            <translation>Leerla</translation>
-        </message>
-        <message>
-            <source>You stand where the tablet thinks you do.</source>
-            <translation>Usted está donde la tableta cree.</translation>
-        </message>
-        <message>
-            <source>Go on</source>
-            <translation>Continuar</translation>
-        </message>
-        <message>
-            <source>The walk stands at %1.</source>
-            <translation>El recorrido está en %1.</translation>
-        </message>
-        <message>
-            <source>Go on from here</source>
-            <translation>Seguir desde aquí</translation>
-        </message>
-        <message>
-            <source>Move notes along</source>
-            <translation>Correr las notas</translation>
-        </message>
-        <message>
-            <source>they are off by one</source>
-            <translation>están corridas por una</translation>
-        </message>
-        <message>
-            <source>This vine is not on the walk.</source>
-            <translation>Esta vid no está en el recorrido.</translation>
-        </message>
-        <message>
-            <source>Another label</source>
-            <translation>Otra etiqueta</translation>
-        </message>
-        <message>
-            <source>Hold the label before the camera</source>
-            <translation>Ponga la etiqueta ante la cámara</translation>
-        </message>
-        <message>
-            <source>The label is more than one vine away: use the end of the row.</source>
-            <translation>La etiqueta está a más de una vid: use el fin de la hilera.</translation>
-        </message>
-        <message>
-            <source>This station's plan has no %1.</source>
-            <translation>El plano de esta estación no tiene %1.</translation>
-        </message>
-        <message>
-            <source>%1 is no label of this station's vines.</source>
-            <translation>%1 no es etiqueta de las vides de esta estación.</translation>
-        </message>
-    </context>
-    <context>
-        <name>WireItem</name>
-        <message>
-            <source>Vine %1</source>
-            <translation>Vid %1</translation>
-        </message>
-        <message>
-            <source>you stand here</source>
-            <translation>usted está aquí</translation>
-        </message>
-        <message>
-            <source>missing</source>
-            <translation>faltante</translation>
-        </message>
-        <message>
-            <source>dead</source>
-            <translation>muerta</translation>
-        </message>
-        <message>
-            <source>not observed</source>
-            <translation>no observada</translation>
-        </message>
-        <message>
-            <source>walked past</source>
-            <translation>pasada de largo</translation>
-        </message>
-        <message>
-            <source>marked</source>
-            <translation>marcada</translation>
-        </message>
-    </context>
-    <context>
         <name>Words</name>
         <message>
             <source>Documents</source>
@@ -2066,17 +938,9 @@
             <source>photo</source>
             <translation>foto</translation>
         </message>
-        <message numerus="yes">
-            <source>%n sample(s)</source>
-            <extracomment>several samples were noted</extracomment>
-            <translation>
-                <numerusform>%n muestra</numerusform>
-                <numerusform>%n muestras</numerusform>
-            </translation>
-        </message>
         <message>
             <source>%1 is beyond %2.</source>
-            <translation>%1 pasa de %2.</translation>
+            <translation>%1 pasa el límite de %2.</translation>
         </message>
         <message>
             <source>%1 after %2 on %3.</source>
@@ -2092,7 +956,7 @@
         </message>
         <message>
             <source>%1, and the vines beside it about %2.</source>
-            <translation>%1, y las vides de al lado como %2.</translation>
+            <translation>%1, y las vides vecinas cerca de %2.</translation>
         </message>
         <message>
             <source>%1: was %2 meant?</source>
@@ -2131,7 +995,7 @@
         </message>
         <message>
             <source>There is a decimal mark already.</source>
-            <translation>Ya hay un punto decimal.</translation>
+            <translation>Ya hay un signo decimal.</translation>
         </message>
         <message>
             <source>Nothing below zero can be noted.</source>
@@ -2224,6 +1088,1134 @@
         <message>
             <source>Stopped. What was sent counts; the next time goes on from there.</source>
             <translation>Parado. Lo enviado cuenta; la próxima vez continúa desde allí.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::camera::DeviceCamera</name>
+        <message>
+            <source>The camera gives no pictures.</source>
+            <translation>La cámara no da imágenes.</translation>
+        </message>
+        <message>
+            <source>No camera was found on this tablet.</source>
+            <translation>No se encontró ninguna cámara en esta tableta.</translation>
+        </message>
+        <message>
+            <source>The camera cannot be used: another program may have it open.</source>
+            <translation>No se puede usar la cámara: quizá otro programa la tenga abierta.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::quick::WireItem</name>
+        <message>
+            <source>Vine %1</source>
+            <translation>Vid %1</translation>
+        </message>
+        <message>
+            <source>you stand here</source>
+            <translation>usted está aquí</translation>
+        </message>
+        <message>
+            <source>missing</source>
+            <translation>faltante</translation>
+        </message>
+        <message>
+            <source>dead</source>
+            <translation>muerta</translation>
+        </message>
+        <message>
+            <source>not observed</source>
+            <translation>sin observar</translation>
+        </message>
+        <message>
+            <source>walked past</source>
+            <translation>pasada de largo</translation>
+        </message>
+        <message>
+            <source>marked</source>
+            <translation>marcada</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::ChooseViewModel</name>
+        <message>
+            <source>Alone</source>
+            <translation>Solo yo</translation>
+        </message>
+        <message>
+            <source>A new person</source>
+            <translation>Una persona nueva</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation>Nombre</translation>
+        </message>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>Who walks today?</source>
+            <translation>¿Quién recorre hoy?</translation>
+        </message>
+        <message>
+            <source>Somebody else</source>
+            <translation>Otra persona</translation>
+        </message>
+        <message>
+            <source>Which walk?</source>
+            <translation>¿Qué recorrido?</translation>
+        </message>
+        <message>
+            <source>%1: its rows are on no plan any more.</source>
+            <translation>%1: sus hileras ya no están en ningún plano.</translation>
+        </message>
+        <message>
+            <source>%1 of %2 vines</source>
+            <translation>%1 de %2 vides</translation>
+        </message>
+        <message>
+            <source>was due %1</source>
+            <translation>venció el %1</translation>
+        </message>
+        <message>
+            <source>by %1</source>
+            <translation>hasta el %1</translation>
+        </message>
+        <message>
+            <source>Block %1</source>
+            <translation>Bloque %1</translation>
+        </message>
+        <message>
+            <source>There is nothing to walk today. Sync with the office, or type a block of your own in the settings.</source>
+            <translation>Hoy no hay nada que recorrer. Sincronice con la oficina, o escriba un bloque propio en los ajustes.</translation>
+        </message>
+        <message>
+            <source>Crosses</source>
+            <translation>Cruzas</translation>
+        </message>
+        <message>
+            <source>today's work</source>
+            <translation>trabajo de hoy</translation>
+        </message>
+        <message>
+            <source>What do you note?</source>
+            <translation>¿Qué anota?</translation>
+        </message>
+        <message>
+            <source>Which row?</source>
+            <translation>¿Qué hilera?</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 de %2</translation>
+        </message>
+        <message>
+            <source>%1 row %2</source>
+            <translation>%1 hilera %2</translation>
+        </message>
+        <message>
+            <source>None of its rows can be walked today.</source>
+            <translation>Hoy no se puede recorrer ninguna de sus hileras.</translation>
+        </message>
+        <message>
+            <source>At which end do you stand?</source>
+            <translation>¿En qué extremo está usted?</translation>
+        </message>
+        <message>
+            <source>Heat, storms, footing: stand still to note. A wet or hot tablet is not charged.</source>
+            <translation>Calor, tormentas, terreno: deténgase para anotar. Una tableta mojada o caliente no se carga.</translation>
+        </message>
+        <message>
+            <source>%1 row %2: at which end do you stand?</source>
+            <translation>%1 hilera %2: ¿en qué extremo está usted?</translation>
+        </message>
+        <message>
+            <source>Vine 1</source>
+            <translation>Vid 1</translation>
+        </message>
+        <message>
+            <source>Vine %1</source>
+            <translation>Vid %1</translation>
+        </message>
+        <message>
+            <source>First vine</source>
+            <translation>Primera vid</translation>
+        </message>
+        <message>
+            <source>Last vine</source>
+            <translation>Última vid</translation>
+        </message>
+        <message>
+            <source>who else walks?</source>
+            <translation>¿quién más recorre?</translation>
+        </message>
+        <message>
+            <source>Who else walks this round?</source>
+            <translation>¿Quién más hace este recorrido?</translation>
+        </message>
+        <message>
+            <source>Odd vines</source>
+            <translation>Vides impares</translation>
+        </message>
+        <message>
+            <source>Even vines</source>
+            <translation>Vides pares</translation>
+        </message>
+        <message>
+            <source>Left side</source>
+            <translation>Lado izquierdo</translation>
+        </message>
+        <message>
+            <source>Right side</source>
+            <translation>Lado derecho</translation>
+        </message>
+        <message>
+            <source>First of two rows</source>
+            <translation>Primera de dos hileras</translation>
+        </message>
+        <message>
+            <source>Second of two rows</source>
+            <translation>Segunda de dos hileras</translation>
+        </message>
+        <message>
+            <source>First of three rows</source>
+            <translation>Primera de tres hileras</translation>
+        </message>
+        <message>
+            <source>Second of three rows</source>
+            <translation>Segunda de tres hileras</translation>
+        </message>
+        <message>
+            <source>Third of three rows</source>
+            <translation>Tercera de tres hileras</translation>
+        </message>
+        <message>
+            <source>Block %1 is closed until %2: not walked. The product label and the worker-protection rules decide.</source>
+            <translation>El bloque %1 está cerrado hasta el %2: no se recorre. Deciden la etiqueta del producto y las reglas de protección del trabajador.</translation>
+        </message>
+        <message>
+            <source>Block %1: taste nothing until %2.</source>
+            <translation>Bloque %1: no pruebe nada hasta el %2.</translation>
+        </message>
+        <message>
+            <source>Never taste to identify: wild vines have poisonous look-alikes. Taste only known, unsprayed fruit.</source>
+            <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin plaguicidas.</translation>
+        </message>
+        <message>
+            <source>There is no row %1 here.</source>
+            <translation>Aquí no hay hilera %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::CrossesViewModel</name>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>How many? Nothing typed: not counted.</source>
+            <translation>¿Cuántas? Sin escribir nada: no se contó.</translation>
+        </message>
+        <message>
+            <source>How many</source>
+            <translation>Cuántas</translation>
+        </message>
+        <message>
+            <source>The number on the bag's tag. Nothing typed: none.</source>
+            <translation>El número de la etiqueta de la bolsa. Sin escribir nada: ninguno.</translation>
+        </message>
+        <message>
+            <source>Bag number</source>
+            <translation>Número de bolsa</translation>
+        </message>
+        <message>
+            <source>Open something new</source>
+            <translation>Abrir algo nuevo</translation>
+        </message>
+        <message>
+            <source>Wild plants: permits, quarantine and access rules first.</source>
+            <translation>Plantas silvestres: primero los permisos, la cuarentena y las reglas de acceso.</translation>
+        </message>
+        <message>
+            <source>A cross on this vine</source>
+            <translation>Una cruza en esta vid</translation>
+        </message>
+        <message>
+            <source>A wild vine</source>
+            <translation>Una vid silvestre</translation>
+        </message>
+        <message>
+            <source>Pollen of which accession?</source>
+            <translation>¿Polen de qué accesión?</translation>
+        </message>
+        <message>
+            <source>Accession or lot</source>
+            <translation>Accesión o lote</translation>
+        </message>
+        <message>
+            <source>What do you call the wild vine?</source>
+            <translation>¿Cómo llama a la vid silvestre?</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation>Nombre</translation>
+        </message>
+        <message>
+            <source>Where does it stand?</source>
+            <translation>¿Dónde está?</translation>
+        </message>
+        <message>
+            <source>In a few words</source>
+            <translation>En pocas palabras</translation>
+        </message>
+        <message>
+            <source>Today's work on crosses</source>
+            <translation>Trabajo de hoy en las cruzas</translation>
+        </message>
+        <message>
+            <source>Crosses at %1</source>
+            <translation>Cruzas en %1</translation>
+        </message>
+        <message>
+            <source>due: %1</source>
+            <translation>toca: %1</translation>
+        </message>
+        <message>
+            <source>caps are about to come off</source>
+            <translation>las caliptras están por caer</translation>
+        </message>
+        <message>
+            <source>No cross has work due.</source>
+            <translation>Ninguna cruza tiene trabajo pendiente.</translation>
+        </message>
+        <message>
+            <source>No cross is planned on this vine.</source>
+            <translation>En esta vid no hay ninguna cruza planeada.</translation>
+        </message>
+        <message>
+            <source>Something new</source>
+            <translation>Algo nuevo</translation>
+        </message>
+        <message>
+            <source>nobody had a number for</source>
+            <translation>sin número todavía</translation>
+        </message>
+        <message>
+            <source>Pollen: %1</source>
+            <translation>Polen: %1</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n flower(s) pollinated so far.</source>
+            <translation>
+                <numerusform>%n flor polinizada hasta ahora.</numerusform>
+                <numerusform>%n flores polinizadas hasta ahora.</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Work is noted at the vine: walk there first.</source>
+            <translation>El trabajo se anota junto a la vid: vaya primero allí.</translation>
+        </message>
+        <message>
+            <source>At most %1 can be counted.</source>
+            <translation>Se pueden contar %1 a lo más.</translation>
+        </message>
+        <message>
+            <source>A tag has at most six digits, and does not begin with 0.</source>
+            <translation>Una etiqueta tiene a lo más seis cifras y no empieza con 0.</translation>
+        </message>
+        <message>
+            <source>Noted: %1.</source>
+            <translation>Anotado: %1.</translation>
+        </message>
+        <message>
+            <source>Cross %1 is opened; the office gives it a number.</source>
+            <translation>La cruza %1 está abierta; la oficina le da un número.</translation>
+        </message>
+        <message>
+            <source>Wild vine %1 is opened.</source>
+            <translation>La vid silvestre %1 está abierta.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::RowEndViewModel</name>
+        <message>
+            <source>From vine %1 on, the notes belong …</source>
+            <translation>Desde la vid %1, las notas son de …</translation>
+        </message>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>one vine further on</source>
+            <translation>una vid más adelante</translation>
+        </message>
+        <message>
+            <source>I passed one</source>
+            <translation>me salté una</translation>
+        </message>
+        <message>
+            <source>one vine back</source>
+            <translation>una vid más atrás</translation>
+        </message>
+        <message>
+            <source>I noted one twice</source>
+            <translation>anoté una dos veces</translation>
+        </message>
+        <message>
+            <source>The end of the list</source>
+            <translation>El fin de la lista</translation>
+        </message>
+        <message>
+            <source>The end of row %1</source>
+            <translation>El fin de la hilera %1</translation>
+        </message>
+        <message>
+            <source>%1 of %2 stops are done.</source>
+            <translation>%1 de %2 paradas hechas.</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n more</source>
+            <extracomment>behind a list of vines that is too long to be said whole</extracomment>
+            <translation>
+                <numerusform>%n más</numerusform>
+                <numerusform>%n más</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Left open: vine %1. Which did you pass?</source>
+            <translation>Sin anotar: vid %1. ¿Cuál se saltó?</translation>
+        </message>
+        <message>
+            <source>Marked: vine %1.</source>
+            <translation>Marcada: vid %1.</translation>
+        </message>
+        <message>
+            <source>Row %1</source>
+            <translation>Hilera %1</translation>
+        </message>
+        <message>
+            <source>from vine %1</source>
+            <translation>desde la vid %1</translation>
+        </message>
+        <message>
+            <source>Its other end</source>
+            <translation>Su otro extremo</translation>
+        </message>
+        <message>
+            <source>End of the walk</source>
+            <translation>Fin del recorrido</translation>
+        </message>
+        <message>
+            <source>Go to vine %1</source>
+            <translation>Ir a la vid %1</translation>
+        </message>
+        <message>
+            <source>left open</source>
+            <translation>sin anotar</translation>
+        </message>
+        <message>
+            <source>Look at vine %1</source>
+            <translation>Ver la vid %1</translation>
+        </message>
+        <message>
+            <source>marked</source>
+            <translation>marcada</translation>
+        </message>
+        <message>
+            <source>Move notes along</source>
+            <translation>Correr las notas</translation>
+        </message>
+        <message>
+            <source>by one vine</source>
+            <translation>una vid</translation>
+        </message>
+        <message>
+            <source>Which is the first wrong vine?</source>
+            <translation>¿Cuál es la primera vid equivocada?</translation>
+        </message>
+        <message>
+            <source>Moved one vine further on. Undo takes it back.</source>
+            <translation>Notas corridas una vid adelante. Anular lo deshace.</translation>
+        </message>
+        <message>
+            <source>Moved one vine back. Undo takes it back.</source>
+            <translation>Notas corridas una vid atrás. Anular lo deshace.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::SettingsViewModel</name>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>This tablet</source>
+            <translation>Esta tableta</translation>
+        </message>
+        <message>
+            <source>Hold a ruler to the glass</source>
+            <translation>Ponga una regla sobre la pantalla</translation>
+        </message>
+        <message>
+            <source>The bar is to be 50 mm long.</source>
+            <translation>La barra debe medir 50 mm.</translation>
+        </message>
+        <message>
+            <source>Longer</source>
+            <translation>Más larga</translation>
+        </message>
+        <message>
+            <source>Shorter</source>
+            <translation>Más corta</translation>
+        </message>
+        <message>
+            <source>Your units</source>
+            <translation>Sus unidades</translation>
+        </message>
+        <message>
+            <source>They hold for %1. Values are kept as the station keeps them.</source>
+            <translation>Valen para %1. Los valores se guardan como los guarda la estación.</translation>
+        </message>
+        <message>
+            <source>A block of your own</source>
+            <translation>Un bloque propio</translation>
+        </message>
+        <message>
+            <source>Type rows × vines, like 6 x 30. The office can make it a block later.</source>
+            <translation>Escriba hileras × vides, como 6 x 30. La oficina puede hacerlo bloque después.</translation>
+        </message>
+        <message>
+            <source>Rows × vines</source>
+            <translation>Hileras × vides</translation>
+        </message>
+        <message>
+            <source>bare hands</source>
+            <translation>sin guantes</translation>
+        </message>
+        <message>
+            <source>gloves</source>
+            <translation>guantes</translation>
+        </message>
+        <message>
+            <source>rain</source>
+            <translation>lluvia</translation>
+        </message>
+        <message>
+            <source>as the tablet</source>
+            <translation>como la tableta</translation>
+        </message>
+        <message>
+            <source>Tapping hand</source>
+            <translation>Mano que toca</translation>
+        </message>
+        <message>
+            <source>left</source>
+            <translation>izquierda</translation>
+        </message>
+        <message>
+            <source>right</source>
+            <translation>derecha</translation>
+        </message>
+        <message>
+            <source>Keys for</source>
+            <translation>Teclas para</translation>
+        </message>
+        <message>
+            <source>Text</source>
+            <translation>Texto</translation>
+        </message>
+        <message>
+            <source>%1 %</source>
+            <translation>%1 %</translation>
+        </message>
+        <message>
+            <source>Light</source>
+            <translation>Luz</translation>
+        </message>
+        <message>
+            <source>dusk</source>
+            <translation>atardecer</translation>
+        </message>
+        <message>
+            <source>day</source>
+            <translation>día</translation>
+        </message>
+        <message>
+            <source>Language</source>
+            <translation>Idioma</translation>
+        </message>
+        <message>
+            <source>Units</source>
+            <translation>Unidades</translation>
+        </message>
+        <message>
+            <source>Glass size</source>
+            <translation>Tamaño de pantalla</translation>
+        </message>
+        <message>
+            <source>Own block</source>
+            <translation>Bloque propio</translation>
+        </message>
+        <message>
+            <source>rows × vines</source>
+            <translation>hileras × vides</translation>
+        </message>
+        <message>
+            <source>Leave the demo</source>
+            <translation>Salir de la demo</translation>
+        </message>
+        <message>
+            <source>Temperature</source>
+            <translation>Temperatura</translation>
+        </message>
+        <message>
+            <source>Berries, leaves</source>
+            <translation>Bayas, hojas</translation>
+        </message>
+        <message>
+            <source>inch</source>
+            <translation>pulgada</translation>
+        </message>
+        <message>
+            <source>Lengths</source>
+            <translation>Largos</translation>
+        </message>
+        <message>
+            <source>ft</source>
+            <translation>pie</translation>
+        </message>
+        <message>
+            <source>cm, m</source>
+            <translation>cm, m</translation>
+        </message>
+        <message>
+            <source>Weights</source>
+            <translation>Pesos</translation>
+        </message>
+        <message>
+            <source>Acid</source>
+            <translation>Ácido</translation>
+        </message>
+        <message>
+            <source>Type two numbers from 1 to 999, like 6 x 30.</source>
+            <translation>Escriba dos números de 1 a 999, como 6 x 30.</translation>
+        </message>
+        <message>
+            <source>Block %1 can be walked.</source>
+            <translation>El bloque %1 se puede recorrer.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::StartViewModel</name>
+        <message>
+            <source>Which hand taps?</source>
+            <translation>¿Qué mano toca?</translation>
+        </message>
+        <message>
+            <source>Keys stand on its side. Nothing you need lies under the other one.</source>
+            <translation>Las teclas están de su lado. Bajo la otra mano no hay nada que necesite.</translation>
+        </message>
+        <message>
+            <source>The right hand</source>
+            <translation>La mano derecha</translation>
+        </message>
+        <message>
+            <source>The left hand</source>
+            <translation>La mano izquierda</translation>
+        </message>
+        <message>
+            <source>Hold a ruler to the glass</source>
+            <translation>Ponga una regla sobre la pantalla</translation>
+        </message>
+        <message>
+            <source>The bar is to be 50 mm long. Keys are as large as fingers then.</source>
+            <translation>La barra debe medir 50 mm. Así las teclas son tan grandes como los dedos.</translation>
+        </message>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>Longer</source>
+            <translation>Más larga</translation>
+        </message>
+        <message>
+            <source>Shorter</source>
+            <translation>Más corta</translation>
+        </message>
+        <message>
+            <source>It is 50 mm</source>
+            <translation>Mide 50 mm</translation>
+        </message>
+        <message>
+            <source>What do you begin with?</source>
+            <translation>¿Con qué empieza?</translation>
+        </message>
+        <message>
+            <source>Nothing leaves this tablet before it is paired.</source>
+            <translation>Nada sale de esta tableta antes de emparejarla.</translation>
+        </message>
+        <message>
+            <source>Pair with the office</source>
+            <translation>Emparejar con la oficina</translation>
+        </message>
+        <message>
+            <source>receives blocks and rounds</source>
+            <translation>recibe bloques y recorridos</translation>
+        </message>
+        <message>
+            <source>A block of my own</source>
+            <translation>Un bloque propio</translation>
+        </message>
+        <message>
+            <source>rows × vines</source>
+            <translation>hileras × vides</translation>
+        </message>
+        <message>
+            <source>Try the demo station</source>
+            <translation>Probar la estación de demostración</translation>
+        </message>
+        <message>
+            <source>invented notes</source>
+            <translation>notas inventadas</translation>
+        </message>
+        <message>
+            <source>A block of your own</source>
+            <translation>Un bloque propio</translation>
+        </message>
+        <message>
+            <source>Type rows × vines, like 6 x 30. The office can make it a block later.</source>
+            <translation>Escriba hileras × vides, como 6 x 30. La oficina puede hacerlo bloque después.</translation>
+        </message>
+        <message>
+            <source>Rows × vines</source>
+            <translation>Hileras × vides</translation>
+        </message>
+        <message>
+            <source>Type two numbers from 1 to 999, like 6 x 30.</source>
+            <translation>Escriba dos números de 1 a 999, como 6 x 30.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::StopViewModel</name>
+        <message>
+            <source>Vine %1: %2</source>
+            <translation>Vid %1: %2</translation>
+        </message>
+        <message>
+            <source>Keep</source>
+            <translation>Dejar</translation>
+        </message>
+        <message>
+            <source>Fix</source>
+            <translation>Corregir</translation>
+        </message>
+        <message>
+            <source>Write on it: %1 %2, lot %3.</source>
+            <translation>Escriba en ella: %1 %2, lote %3.</translation>
+        </message>
+        <message>
+            <source>Noted: %1</source>
+            <translation>Anotado: %1</translation>
+        </message>
+        <message>
+            <source>%1 is not one of the keys.</source>
+            <translation>%1 no es una de las teclas.</translation>
+        </message>
+        <message>
+            <source>blind round</source>
+            <translation>recorrido a ciegas</translation>
+        </message>
+        <message>
+            <source>%1: %2 %3</source>
+            <translation>%1: %2 %3</translation>
+        </message>
+        <message>
+            <source>Photo</source>
+            <translation>Foto</translation>
+        </message>
+        <message>
+            <source>Note</source>
+            <translation>Nota</translation>
+        </message>
+        <message>
+            <source>Bag or vial</source>
+            <translation>Bolsa o frasco</translation>
+        </message>
+        <message>
+            <source>opens a lot</source>
+            <translation>abre un lote</translation>
+        </message>
+        <message>
+            <source>Crosses here</source>
+            <translation>Cruzas aquí</translation>
+        </message>
+        <message>
+            <source>Which vine?</source>
+            <translation>¿Qué vid?</translation>
+        </message>
+        <message>
+            <source>its label</source>
+            <translation>su etiqueta</translation>
+        </message>
+        <message>
+            <source>Tally</source>
+            <translation>Conteo</translation>
+        </message>
+        <message>
+            <source>the whole glass counts</source>
+            <translation>toda la pantalla cuenta</translation>
+        </message>
+        <message>
+            <source>Leave this out</source>
+            <translation>Dejar esto fuera</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 de %2</translation>
+        </message>
+        <message>
+            <source>%1: why is there none?</source>
+            <translation>%1: ¿por qué no hay?</translation>
+        </message>
+        <message>
+            <source>Beside it, at this vine</source>
+            <translation>Además, en esta vid</translation>
+        </message>
+        <message>
+            <source>A note at this vine</source>
+            <translation>Una nota en esta vid</translation>
+        </message>
+        <message>
+            <source>What goes to the bench?</source>
+            <translation>¿Qué va al laboratorio?</translation>
+        </message>
+        <message>
+            <source>Walk past</source>
+            <translation>Pasar de largo</translation>
+        </message>
+        <message>
+            <source>Walk on</source>
+            <translation>Avanzar</translation>
+        </message>
+        <message>
+            <source>Vine %1: mean %2, CV %3 %.</source>
+            <translation>Vid %1: media %2, CV %3 %.</translation>
+        </message>
+        <message numerus="yes">
+            <source>For %1 % it takes %n more.</source>
+            <translation>
+                <numerusform>Para %1 % falta %n más.</numerusform>
+                <numerusform>Para %1 % faltan %n más.</numerusform>
+            </translation>
+        </message>
+        <message numerus="yes">
+            <source>Take %n more</source>
+            <translation>
+                <numerusform>Tomar %n más</numerusform>
+                <numerusform>Tomar %n más</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>In place</source>
+            <translation>En su lugar</translation>
+        </message>
+        <message>
+            <source>Check the tag</source>
+            <translation>Ver la etiqueta</translation>
+        </message>
+        <message numerus="yes">
+            <source>The last %n look like one vine further on.</source>
+            <translation>
+                <numerusform>La última parece de una vid más adelante.</numerusform>
+                <numerusform>Las últimas %n parecen de una vid más adelante.</numerusform>
+            </translation>
+        </message>
+        <message numerus="yes">
+            <source>The last %n look like one vine back.</source>
+            <translation>
+                <numerusform>La última parece de una vid más atrás.</numerusform>
+                <numerusform>Las últimas %n parecen de una vid más atrás.</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Does the tag say vine %1?</source>
+            <translation>¿La etiqueta dice vid %1?</translation>
+        </message>
+        <message>
+            <source>Yes</source>
+            <translation>Sí</translation>
+        </message>
+        <message>
+            <source>No</source>
+            <translation>No</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::SyncViewModel</name>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>Pair with the office</source>
+            <translation>Emparejar con la oficina</translation>
+        </message>
+        <message>
+            <source>At the office, pairing is opened for five minutes. Type the address that it shows, or scan its code.</source>
+            <translation>En la oficina se abre el emparejamiento por cinco minutos. Escriba la dirección que muestra, o lea su código.</translation>
+        </message>
+        <message>
+            <source>Address</source>
+            <translation>Dirección</translation>
+        </message>
+        <message>
+            <source>Scan the code</source>
+            <translation>Leer el código</translation>
+        </message>
+        <message>
+            <source>Type the 16 letters and digits that the office shows.</source>
+            <translation>Escriba las 16 letras y cifras que muestra la oficina.</translation>
+        </message>
+        <message>
+            <source>Code</source>
+            <translation>Código</translation>
+        </message>
+        <message>
+            <source>Hold the office's code before the camera</source>
+            <translation>Ponga el código de la oficina ante la cámara</translation>
+        </message>
+        <message>
+            <source>Sync</source>
+            <translation>Sincronizar</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n entry(s) wait for the office.</source>
+            <translation>
+                <numerusform>%n entrada espera a la oficina.</numerusform>
+                <numerusform>%n entradas esperan a la oficina.</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Station: %1.</source>
+            <translation>Estación: %1.</translation>
+        </message>
+        <message>
+            <source>Last whole sync: %1, %2.</source>
+            <translation>Última sincronización completa: %1, %2.</translation>
+        </message>
+        <message>
+            <source>d MMM yyyy</source>
+            <translation>d MMM yyyy</translation>
+        </message>
+        <message>
+            <source>Not paired with an office yet.</source>
+            <translation>Aún no está emparejada con una oficina.</translation>
+        </message>
+        <message>
+            <source>Looking for the station …</source>
+            <translation>Buscando la estación …</translation>
+        </message>
+        <message>
+            <source>Stop</source>
+            <translation>Parar</translation>
+        </message>
+        <message>
+            <source>goes on next time</source>
+            <translation>la próxima vez continúa</translation>
+        </message>
+        <message>
+            <source>Sync now</source>
+            <translation>Sincronizar ya</translation>
+        </message>
+        <message>
+            <source>Pair</source>
+            <translation>Emparejar</translation>
+        </message>
+        <message>
+            <source>To a file</source>
+            <translation>A un archivo</translation>
+        </message>
+        <message>
+            <source>From a file</source>
+            <translation>Desde un archivo</translation>
+        </message>
+        <message numerus="yes">
+            <source>The station's clock is %n minute(s) ahead of this tablet's.</source>
+            <translation>
+                <numerusform>El reloj de la estación va %n minuto adelante del de esta tableta.</numerusform>
+                <numerusform>El reloj de la estación va %n minutos adelante del de esta tableta.</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Go by the station's clock</source>
+            <translation>Seguir el reloj de la estación</translation>
+        </message>
+        <message>
+            <source>Write all entries to a file</source>
+            <translation>Escribir todas las entradas en un archivo</translation>
+        </message>
+        <message>
+            <source>There is no disk to write to. Put a stick in.</source>
+            <translation>No hay disco donde escribir. Ponga una memoria USB.</translation>
+        </message>
+        <message>
+            <source>Take entries from a file</source>
+            <translation>Tomar entradas desde un archivo</translation>
+        </message>
+        <message>
+            <source>No file that ends in .jsonl was found on a stick or in the documents.</source>
+            <translation>No se encontró ningún archivo .jsonl en una memoria USB ni en los documentos.</translation>
+        </message>
+        <message>
+            <source>Pairing …</source>
+            <translation>Emparejando …</translation>
+        </message>
+        <message>
+            <source>Paired with %1.</source>
+            <translation>Emparejada con %1.</translation>
+        </message>
+        <message>
+            <source>%1 of %2 sent, %3 came, %4 a second.</source>
+            <translation>%1 de %2 enviadas, %3 llegaron, %4 por segundo.</translation>
+        </message>
+        <message>
+            <source>%1 went, %2 came.</source>
+            <translation>%1 salieron, %2 llegaron.</translation>
+        </message>
+        <message>
+            <source>Photos: %1 went, %2 came.</source>
+            <translation>Fotos: %1 salieron, %2 llegaron.</translation>
+        </message>
+        <message>
+            <source>A journal was copied and went two ways; both are kept.</source>
+            <translation>Un diario se copió y siguió dos caminos; se guardan ambos.</translation>
+        </message>
+        <message>
+            <source>Some entries did not go through: tell the office.</source>
+            <translation>Algunas entradas no pasaron: avise a la oficina.</translation>
+        </message>
+        <message>
+            <source>Everything is in %1. Take the stick out in good order.</source>
+            <translation>Todo está en %1. Expulse la memoria USB antes de sacarla.</translation>
+        </message>
+        <message>
+            <source>%1 entries taken, %2 were there, %3 refused, %4 wait.</source>
+            <translation>%1 entradas tomadas, %2 ya estaban, %3 rechazadas, %4 esperan.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::TabletApp</name>
+        <message>
+            <source>Every note that was shown as recorded is in the journal's file. Nothing was changed. If this does not help, take the tablet to the office.</source>
+            <translation>Toda nota que se mostró como anotada está en el archivo del diario. No se cambió nada. Si esto no ayuda, lleve la tableta a la oficina.</translation>
+        </message>
+        <message numerus="yes">
+            <source>%n wait</source>
+            <translation>
+                <numerusform>%n espera</numerusform>
+                <numerusform>%n esperan</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>What was shown as recorded is safe; the last tap is not.</source>
+            <translation>Lo que se mostró como anotado está a salvo; el último toque no.</translation>
+        </message>
+        <message>
+            <source>Nothing was written here yet.</source>
+            <translation>Aquí todavía no se escribió nada.</translation>
+        </message>
+        <message numerus="yes">
+            <source>Taken back: %n note(s).</source>
+            <translation>
+                <numerusform>Anulada: %n nota.</numerusform>
+                <numerusform>Anuladas: %n notas.</numerusform>
+            </translation>
+        </message>
+        <message>
+            <source>Taken back: %1, %2 %3.</source>
+            <translation>Anulado: %1, %2 %3.</translation>
+        </message>
+        <message>
+            <source>This tablet has no camera. Type what the label says.</source>
+            <translation>Esta tableta no tiene cámara. Escriba lo que dice la etiqueta.</translation>
+        </message>
+        <message>
+            <source>There is no picture yet.</source>
+            <translation>Aún no hay imagen.</translation>
+        </message>
+        <message>
+            <source>The photo is kept.</source>
+            <translation>La foto está guardada.</translation>
+        </message>
+    </context>
+    <context>
+        <name>bullace::tablet::WhereViewModel</name>
+        <message>
+            <source>What does the label say?</source>
+            <translation>¿Qué dice la etiqueta?</translation>
+        </message>
+        <message>
+            <source>Back</source>
+            <translation>Atrás</translation>
+        </message>
+        <message>
+            <source>Label, or block-row-vine</source>
+            <translation>Etiqueta, o bloque-hilera-vid</translation>
+        </message>
+        <message>
+            <source>Scan it</source>
+            <translation>Leerla</translation>
+        </message>
+        <message>
+            <source>You stand where the tablet thinks you do.</source>
+            <translation>Usted está donde la tableta cree.</translation>
+        </message>
+        <message>
+            <source>Go on</source>
+            <translation>Continuar</translation>
+        </message>
+        <message>
+            <source>The walk stands at %1.</source>
+            <translation>El recorrido está en %1.</translation>
+        </message>
+        <message>
+            <source>Go on from here</source>
+            <translation>Seguir desde aquí</translation>
+        </message>
+        <message>
+            <source>Move notes along</source>
+            <translation>Correr las notas</translation>
+        </message>
+        <message>
+            <source>they are off by one</source>
+            <translation>están corridas una vid</translation>
+        </message>
+        <message>
+            <source>This vine is not on the walk.</source>
+            <translation>Esta vid no está en el recorrido.</translation>
+        </message>
+        <message>
+            <source>Another label</source>
+            <translation>Otra etiqueta</translation>
+        </message>
+        <message>
+            <source>Hold the label before the camera</source>
+            <translation>Ponga la etiqueta ante la cámara</translation>
+        </message>
+        <message>
+            <source>The label is more than one vine away: use the end of the row.</source>
+            <translation>La etiqueta está a más de una vid: use el fin de la hilera.</translation>
+        </message>
+        <message>
+            <source>This station's plan has no %1.</source>
+            <translation>El plano de esta estación no tiene %1.</translation>
+        </message>
+        <message>
+            <source>%1 is no label of this station's vines.</source>
+            <translation>%1 no es etiqueta de las vides de esta estación.</translation>
         </message>
     </context>
 </TS>
