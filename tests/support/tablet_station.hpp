@@ -18,7 +18,7 @@ inline Says stationSays() {
               {"block/B3/rows", "[[1,8]]"},
               {"block/B3/closed-until", R"("2026-05-14")"},
               {"block/B2/no-tasting-until", R"("2026-05-20")"},
-              {"block/B2/label-01-03", R"("A000002W")"},
+              {"block/B2/label-01-03", R"("A000002S")"},
               {"person/im/name", R"("Ida Pellworth")"},
               {"person/tq/name", R"("Tobias Quern")"},
               {"person/wo/name", R"("Wanda Ostrik")"},
