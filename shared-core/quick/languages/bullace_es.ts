@@ -235,7 +235,7 @@
     </message>
     <message>
         <source>Also</source>
-        <translation>Además</translation>
+        <translation>Otros</translation>
     </message>
     <message>
         <source>Photo, note, bag, crosses, label</source>
@@ -1902,7 +1902,7 @@
     </message>
     <message>
         <source>Walk on</source>
-        <translation>Avanzar</translation>
+        <translation>Pasar</translation>
     </message>
     <message>
         <source>Vine %1: mean %2, CV %3 %.</source>
@@ -2119,8 +2119,8 @@
     <message numerus="yes">
         <source>%n wait</source>
         <translation>
-            <numerusform>%n espera</numerusform>
-            <numerusform>%n esperan</numerusform>
+            <numerusform>%n sin enviar</numerusform>
+            <numerusform>%n sin enviar</numerusform>
         </translation>
     </message>
     <message>
