@@ -10,7 +10,8 @@ Item {
     readonly property SheetViewModel sheet: root.app.sheet
     readonly property int picture: root.sheet === null ? SheetViewModel.None : root.sheet.picture
     readonly property real wantedHeight: root.picture === SheetViewModel.RowEnds ? Math.max(row.implicitHeight, Theme.mm(45))
-                                       : root.picture === SheetViewModel.Ruler ? Theme.mm(14) : Theme.mm(400)
+                                       : root.picture === SheetViewModel.Ruler ? Theme.mm(14)
+                                       : root.picture === SheetViewModel.Code ? Theme.mm(50) : Theme.mm(400)
 
     visible: root.picture !== SheetViewModel.None
 
@@ -35,6 +36,14 @@ Item {
         color: Theme.ink
         Accessible.role: Accessible.Graphic
         Accessible.name: qsTr("A bar that is to be 50 mm long")
+    }
+    CodeItem {
+        objectName: "code"
+        visible: root.picture === SheetViewModel.Code
+        anchors.fill: parent
+        text: root.sheet === null ? "" : root.sheet.codeText
+        Accessible.role: Accessible.Graphic
+        Accessible.name: qsTr("The label as a code: %1").arg(text)
     }
     PictureItem {
         objectName: "cameraView"

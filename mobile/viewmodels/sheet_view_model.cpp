@@ -15,6 +15,7 @@ void SheetViewModel::clear() {
     typed_.clear();
     typedName_.clear();
     others_.clear();
+    codeText_.clear();
     firstText_.clear();
     lastText_.clear();
     backText_.clear();

@@ -26,6 +26,7 @@ class SheetViewModel : public QObject {
     Q_PROPERTY(QString others READ others NOTIFY changed) // characters beside letters and digits
     Q_PROPERTY(Picture picture READ picture NOTIFY changed)
     Q_PROPERTY(int vineCount READ vineCount NOTIFY changed)
+    Q_PROPERTY(QString codeText READ codeText NOTIFY changed)
     Q_PROPERTY(QString firstText READ firstText NOTIFY changed)
     Q_PROPERTY(QString lastText READ lastText NOTIFY changed)
     Q_PROPERTY(QString backText READ backText NOTIFY changed) // empty: there is no way back
@@ -50,6 +51,7 @@ public:
     [[nodiscard]] QString others() const { return others_; }
     [[nodiscard]] Picture picture() const { return picture_; }
     [[nodiscard]] int vineCount() const { return vineCount_; }
+    [[nodiscard]] QString codeText() const { return codeText_; }
     [[nodiscard]] QString firstText() const { return firstText_; }
     [[nodiscard]] QString lastText() const { return lastText_; }
     [[nodiscard]] QString backText() const { return backText_; }
@@ -84,6 +86,7 @@ protected:
     QString typed_;
     QString typedName_;
     QString others_;
+    QString codeText_;
     QString firstText_;
     QString lastText_;
     QString backText_;

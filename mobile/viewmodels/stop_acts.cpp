@@ -159,8 +159,7 @@ void StopViewModel::openLot(const Choice& choice) {
     }
     mark_ = {};
     emit session_.walked();
-    emit session_.told(tr("Write on it: %1 %2, lot %3.")
-                           .arg(fromText(opened->label), choice.text, fromText(opened->id)));
+    emit lotOpened(fromText(opened->label), choice.text, fromText(opened->id));
 }
 
 void StopViewModel::digit(const QString& character) {

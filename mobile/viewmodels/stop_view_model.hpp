@@ -115,6 +115,7 @@ signals:
     void pictureWanted();
     void viewWanted(bool isOn); // of the camera, while something beside is looked for
     void labelWanted();
+    void lotOpened(const QString& label, const QString& kind, const QString& lot);
     void crossesWanted();
 
 private:

@@ -29,7 +29,8 @@ TabletApp::TabletApp(TabletParts parts, QObject* parent)
       where_(session_),
       sync_(session_),
       settingsPage_(session_),
-      crosses_(session_) {
+      crosses_(session_),
+      label_(session_) {
     connectPages();
 }
 
@@ -62,6 +63,14 @@ void TabletApp::connectPages() {
     });
     connect(&stop_, &StopViewModel::labelWanted, this, [this] { go(Where); });
     connect(&stop_, &StopViewModel::crossesWanted, this, [this] { go(Crosses); });
+    connect(&stop_,
+            &StopViewModel::lotOpened,
+            this,
+            [this](const QString& label, const QString& kind, const QString& lot) {
+                label_.tell(label, kind, lot);
+                go(Label);
+            });
+    connect(&label_, &LabelViewModel::closed, this, &TabletApp::home);
     connect(&where_, &WhereViewModel::closed, this, &TabletApp::home);
     connect(&where_, &WhereViewModel::cameraWanted, this, &TabletApp::setCamera);
     connect(&sync_, &SyncViewModel::closed, this, &TabletApp::home);
@@ -170,6 +179,8 @@ SheetViewModel* TabletApp::sheet() {
         return &settingsPage_;
     case Crosses:
         return &crosses_;
+    case Label:
+        return &label_;
     default:
         return nullptr;
     }

@@ -4,6 +4,7 @@
 
 #include "tablet/choose_view_model.hpp"
 #include "tablet/crosses_view_model.hpp"
+#include "tablet/label_view_model.hpp"
 #include "tablet/row_end_view_model.hpp"
 #include "tablet/session.hpp"
 #include "tablet/settings_view_model.hpp"
@@ -61,7 +62,19 @@ class TabletApp : public QObject {
     Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY pictureChanged)
 
 public:
-    enum Page { Trouble, Start, Choose, Stop, RowEnd, Where, Sync, Settings, Crosses, Photo };
+    enum Page {
+        Trouble,
+        Start,
+        Choose,
+        Stop,
+        RowEnd,
+        Where,
+        Sync,
+        Settings,
+        Crosses,
+        Photo,
+        Label
+    };
     Q_ENUM(Page)
 
     explicit TabletApp(TabletParts parts, QObject* parent = nullptr);
@@ -143,6 +156,7 @@ private:
     SyncViewModel sync_;
     SettingsViewModel settingsPage_;
     CrossesViewModel crosses_;
+    LabelViewModel label_;
     Page page_ = Trouble;
     QString waitingText_;
     QString notice_;

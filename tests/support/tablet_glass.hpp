@@ -28,6 +28,7 @@ inline constexpr qreal kPx10 = 4;
 inline constexpr qreal kPx8 = 4;
 inline const GlassSize k10Wide{"10-wide", {217, 136}, kPx10};
 inline const GlassSize k10Upright{"10-upright", {136, 217}, kPx10};
+inline const GlassSize k12Wide{"12-wide", {259, 162}, kPx10};
 inline const GlassSize k8Wide{"8-wide", {172, 108}, kPx8};
 inline const GlassSize k8Upright{"8-upright", {108, 172}, kPx8};
 

@@ -1,4 +1,5 @@
 // The demo station on a tablet, and entries that travel as a file.
+#include "core/vineyard/label_code.hpp"
 #include "support/tablet_glass.hpp"
 #include "support/tablet_station.hpp"
 
@@ -90,4 +91,26 @@ TEST_CASE("entries go to a file on a stick, and another tablet takes them from i
     tablet.tapText(QStringLiteral("From a file"));
     tablet.tapText(QStringLiteral("wrong.jsonl"));
     CHECK(tablet.app().syncPage().words().contains(QStringLiteral("1 refused")));
+}
+
+TEST_CASE("a bag for the bench opens a lot, and its label on the glass is what a camera reads") {
+    TempFolder folder;
+    FixedClock clock;
+    layStation(folder.path(), clock);
+    TabletGlass tablet(folder.path(), clock);
+    beginRound(tablet.book(), "b-score");
+    tablet.reopenWalk();
+    tablet.tapKey("beside");
+    tablet.tapText(QStringLiteral("Bag or vial"));
+    tablet.tapText(QStringLiteral("berries"));
+    REQUIRE(tablet.app().page() == TabletApp::Label);
+    const auto read = camera::readCode(tablet.picture());
+    REQUIRE(read.has_value());
+    REQUIRE(tablet.book().reload().ok());
+    REQUIRE(tablet.book().catalogue().lots().size() == 1);
+    const field::Lot& lot = tablet.book().catalogue().lots().front();
+    CHECK(lot.label == *read);
+    CHECK(lot.kind == "berries");
+    CHECK(lot.from == "B2-01-01");
+    CHECK(vineyard::readLabelCode(*read) == lot.label);
 }

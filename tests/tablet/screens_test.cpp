@@ -100,6 +100,7 @@ std::vector<Page> pages() {
         {"stop-beside", {walk("b-score"), tapKey("beside")}},
         {"stop-note", {walk("b-score"), show(StopViewModel::Note), type("wire down")}},
         {"stop-lot", {walk("b-score"), show(StopViewModel::Lot)}},
+        {"label", {walk("b-score"), show(StopViewModel::Lot), choose(0)}},
         {"stop-tally", {walk("c-count"), show(StopViewModel::Tally), tapKey("tallyGlass")}},
         {"stop-undone", {walk("b-score"), choose(6), tapKey("undo")}},
         {"stop-dead",
@@ -191,6 +192,9 @@ TEST_CASE("10 inches, wide, text at 200 %") {
 }
 TEST_CASE("8 inches, upright, text at 200 %") {
     showAll({k8Upright, false, 2});
+}
+TEST_CASE("12 inches, wide, right hand") {
+    showAll({k12Wide});
 }
 TEST_CASE("10 inches, wide, Spanish") {
     showAll({k10Wide, false, 1, field::KeyLayout::Bare, false, "es"});

@@ -64,18 +64,18 @@
     </message>
     <message>
         <source>Three or more touches: waiting until the glass is clear</source>
-        <translation>Tres toques o más: se espera a que la pantalla quede libre</translation>
+        <translation>Tres toques o más: se espera a que el vidrio quede libre</translation>
     </message>
 </context>
 <context>
     <name>NumberKeys</name>
     <message>
         <source>Next</source>
-        <translation>Seguir</translation>
+        <translation>Sigue</translation>
     </message>
     <message>
         <source>Next: record and go on</source>
-        <translation>Seguir: anotar y continuar</translation>
+        <translation>Sigue: anotar y continuar</translation>
     </message>
     <message>
         <source>Erase the last digit</source>
@@ -83,7 +83,7 @@
     </message>
     <message>
         <source>Decimal point</source>
-        <translation>Signo decimal</translation>
+        <translation>Punto decimal</translation>
     </message>
     <message>
         <source>One more</source>
@@ -159,7 +159,7 @@
     </message>
     <message>
         <source>Stop walking</source>
-        <translation>Dejar el recorrido</translation>
+        <translation>Dejar de recorrer</translation>
     </message>
     <message>
         <source>Demo station: invented notes</source>
@@ -175,6 +175,10 @@
     <message>
         <source>What the camera sees</source>
         <translation>Lo que ve la cámara</translation>
+    </message>
+    <message>
+        <source>The label as a code: %1</source>
+        <translation>La etiqueta como código: %1</translation>
     </message>
 </context>
 <context>
@@ -227,7 +231,7 @@
     </message>
     <message>
         <source>None …</source>
-        <translation>Sin dato …</translation>
+        <translation>Nada …</translation>
     </message>
     <message>
         <source>Why there is no value</source>
@@ -235,7 +239,7 @@
     </message>
     <message>
         <source>Also</source>
-        <translation>Otros</translation>
+        <translation>Más</translation>
     </message>
     <message>
         <source>Photo, note, bag, crosses, label</source>
@@ -254,11 +258,11 @@
     </message>
     <message>
         <source>Next</source>
-        <translation>Seguir</translation>
+        <translation>Sigue</translation>
     </message>
     <message>
         <source>Next: record and go on</source>
-        <translation>Seguir: anotar y continuar</translation>
+        <translation>Sigue: anotar y continuar</translation>
     </message>
 </context>
 <context>
@@ -285,7 +289,7 @@
     </message>
     <message>
         <source>Buds past green tip</source>
-        <translation>Yemas brotadas</translation>
+        <translation>Yemas con punta verde</translation>
     </message>
     <message>
         <source>Caps off</source>
@@ -609,7 +613,7 @@
     </message>
     <message>
         <source>most berries touch</source>
-        <translation>la mayoría de las bayas se tocan</translation>
+        <translation>la mayoría de las bayas se toca</translation>
     </message>
     <message>
         <source>colour or clearing begins</source>
@@ -641,7 +645,7 @@
     </message>
     <message>
         <source>half of the leaves are down</source>
-        <translation>cayó la mitad de las hojas</translation>
+        <translation>la mitad de las hojas caída</translation>
     </message>
     <message>
         <source>bare</source>
@@ -765,7 +769,7 @@
     </message>
     <message>
         <source>not observed</source>
-        <translation>sin observar</translation>
+        <translation>no vista</translation>
     </message>
     <message>
         <source>no vine</source>
@@ -845,7 +849,7 @@
     </message>
     <message>
         <source>Tag number of the shoot</source>
-        <translation>Número de etiqueta del brote</translation>
+        <translation>Número del brote</translation>
     </message>
     <message>
         <source>Length, cm</source>
@@ -853,7 +857,7 @@
     </message>
     <message>
         <source>Day of storage</source>
-        <translation>Día de almacenaje</translation>
+        <translation>Día de almacén</translation>
     </message>
     <message>
         <source>Wavelength, nm</source>
@@ -944,7 +948,7 @@
     </message>
     <message>
         <source>%1 is beyond %2.</source>
-        <translation>%1 pasa el límite de %2.</translation>
+        <translation>%1 pasa de %2.</translation>
     </message>
     <message>
         <source>%1 after %2 on %3.</source>
@@ -960,7 +964,7 @@
     </message>
     <message>
         <source>%1, and the vines beside it about %2.</source>
-        <translation>%1, y las vides vecinas cerca de %2.</translation>
+        <translation>%1, y las vides de al lado como %2.</translation>
     </message>
     <message>
         <source>%1: was %2 meant?</source>
@@ -999,7 +1003,7 @@
     </message>
     <message>
         <source>There is a decimal mark already.</source>
-        <translation>Ya hay un signo decimal.</translation>
+        <translation>Ya hay un punto decimal.</translation>
     </message>
     <message>
         <source>Nothing below zero can be noted.</source>
@@ -1129,7 +1133,7 @@
     </message>
     <message>
         <source>not observed</source>
-        <translation>sin observar</translation>
+        <translation>no vista</translation>
     </message>
     <message>
         <source>walked past</source>
@@ -1144,7 +1148,7 @@
     <name>bullace::tablet::ChooseViewModel</name>
     <message>
         <source>Alone</source>
-        <translation>Solo yo</translation>
+        <translation>A solas</translation>
     </message>
     <message>
         <source>A new person</source>
@@ -1180,7 +1184,7 @@
     </message>
     <message>
         <source>was due %1</source>
-        <translation>venció el %1</translation>
+        <translation>vencía el %1</translation>
     </message>
     <message>
         <source>by %1</source>
@@ -1228,7 +1232,7 @@
     </message>
     <message>
         <source>Heat, storms, footing: stand still to note. A wet or hot tablet is not charged.</source>
-        <translation>Calor, tormentas, terreno: deténgase para anotar. Una tableta mojada o caliente no se carga.</translation>
+        <translation>Calor, tormentas, pisada: párese para anotar. Una tableta mojada o caliente no se carga.</translation>
     </message>
     <message>
         <source>%1 row %2: at which end do you stand?</source>
@@ -1304,7 +1308,7 @@
     </message>
     <message>
         <source>Never taste to identify: wild vines have poisonous look-alikes. Taste only known, unsprayed fruit.</source>
-        <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin plaguicidas.</translation>
+        <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin rociar.</translation>
     </message>
     <message>
         <source>There is no row %1 here.</source>
@@ -1442,6 +1446,25 @@
     </message>
 </context>
 <context>
+    <name>bullace::tablet::LabelViewModel</name>
+    <message>
+        <source>Write on it: %1</source>
+        <translation>Escriba en ella: %1</translation>
+    </message>
+    <message>
+        <source>%1, lot %2. At the bench the laboratory&apos;s own safety rules hold.</source>
+        <translation>%1, lote %2. En el laboratorio valen sus propias reglas de seguridad.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Atrás</translation>
+    </message>
+    <message>
+        <source>It is written</source>
+        <translation>Ya está escrito</translation>
+    </message>
+</context>
+<context>
     <name>bullace::tablet::RowEndViewModel</name>
     <message>
         <source>From vine %1 on, the notes belong …</source>
@@ -1457,7 +1480,7 @@
     </message>
     <message>
         <source>I passed one</source>
-        <translation>me salté una</translation>
+        <translation>salté una</translation>
     </message>
     <message>
         <source>one vine back</source>
@@ -1541,11 +1564,11 @@
     </message>
     <message>
         <source>Moved one vine further on. Undo takes it back.</source>
-        <translation>Notas corridas una vid adelante. Anular lo deshace.</translation>
+        <translation>Corrido una vid adelante. Anular lo devuelve.</translation>
     </message>
     <message>
         <source>Moved one vine back. Undo takes it back.</source>
-        <translation>Notas corridas una vid atrás. Anular lo deshace.</translation>
+        <translation>Corrido una vid atrás. Anular lo devuelve.</translation>
     </message>
 </context>
 <context>
@@ -1560,7 +1583,7 @@
     </message>
     <message>
         <source>Hold a ruler to the glass</source>
-        <translation>Ponga una regla sobre la pantalla</translation>
+        <translation>Ponga una regla sobre el vidrio</translation>
     </message>
     <message>
         <source>The bar is to be 50 mm long.</source>
@@ -1596,7 +1619,7 @@
     </message>
     <message>
         <source>bare hands</source>
-        <translation>sin guantes</translation>
+        <translation>manos libres</translation>
     </message>
     <message>
         <source>gloves</source>
@@ -1640,7 +1663,7 @@
     </message>
     <message>
         <source>dusk</source>
-        <translation>atardecer</translation>
+        <translation>ocaso</translation>
     </message>
     <message>
         <source>day</source>
@@ -1656,7 +1679,7 @@
     </message>
     <message>
         <source>Glass size</source>
-        <translation>Tamaño de pantalla</translation>
+        <translation>Tamaño del vidrio</translation>
     </message>
     <message>
         <source>Own block</source>
@@ -1731,7 +1754,7 @@
     </message>
     <message>
         <source>Hold a ruler to the glass</source>
-        <translation>Ponga una regla sobre la pantalla</translation>
+        <translation>Ponga una regla sobre el vidrio</translation>
     </message>
     <message>
         <source>The bar is to be 50 mm long. Keys are as large as fingers then.</source>
@@ -1817,10 +1840,6 @@
         <translation>Corregir</translation>
     </message>
     <message>
-        <source>Write on it: %1 %2, lot %3.</source>
-        <translation>Escriba en ella: %1 %2, lote %3.</translation>
-    </message>
-    <message>
         <source>Noted: %1</source>
         <translation>Anotado: %1</translation>
     </message>
@@ -1870,7 +1889,7 @@
     </message>
     <message>
         <source>the whole glass counts</source>
-        <translation>toda la pantalla cuenta</translation>
+        <translation>todo el vidrio cuenta</translation>
     </message>
     <message>
         <source>Leave this out</source>
@@ -1902,7 +1921,7 @@
     </message>
     <message>
         <source>Walk on</source>
-        <translation>Pasar</translation>
+        <translation>Seguir</translation>
     </message>
     <message>
         <source>Vine %1: mean %2, CV %3 %.</source>
@@ -2044,18 +2063,18 @@
     </message>
     <message>
         <source>From a file</source>
-        <translation>Desde un archivo</translation>
+        <translation>De un archivo</translation>
     </message>
     <message numerus="yes">
         <source>The station&apos;s clock is %n minute(s) ahead of this tablet&apos;s.</source>
         <translation>
-            <numerusform>El reloj de la estación va %n minuto adelante del de esta tableta.</numerusform>
-            <numerusform>El reloj de la estación va %n minutos adelante del de esta tableta.</numerusform>
+            <numerusform>El reloj de la estación va %n minuto delante del de esta tableta.</numerusform>
+            <numerusform>El reloj de la estación va %n minutos delante del de esta tableta.</numerusform>
         </translation>
     </message>
     <message>
         <source>Go by the station&apos;s clock</source>
-        <translation>Seguir el reloj de la estación</translation>
+        <translation>Ir por el reloj de la estación</translation>
     </message>
     <message>
         <source>Write all entries to a file</source>
@@ -2067,7 +2086,7 @@
     </message>
     <message>
         <source>Take entries from a file</source>
-        <translation>Tomar entradas desde un archivo</translation>
+        <translation>Tomar entradas de un archivo</translation>
     </message>
     <message>
         <source>No file that ends in .jsonl was found on a stick or in the documents.</source>
@@ -2103,7 +2122,7 @@
     </message>
     <message>
         <source>Everything is in %1. Take the stick out in good order.</source>
-        <translation>Todo está en %1. Expulse la memoria USB antes de sacarla.</translation>
+        <translation>Todo está en %1. Saque la memoria USB en buen orden.</translation>
     </message>
     <message>
         <source>%1 entries taken, %2 were there, %3 refused, %4 wait.</source>
@@ -2119,8 +2138,8 @@
     <message numerus="yes">
         <source>%n wait</source>
         <translation>
-            <numerusform>%n sin enviar</numerusform>
-            <numerusform>%n sin enviar</numerusform>
+            <numerusform>%n espera</numerusform>
+            <numerusform>%n esperan</numerusform>
         </translation>
     </message>
     <message>
@@ -2134,13 +2153,13 @@
     <message numerus="yes">
         <source>Taken back: %n note(s).</source>
         <translation>
-            <numerusform>Anulada: %n nota.</numerusform>
-            <numerusform>Anuladas: %n notas.</numerusform>
+            <numerusform>Devuelta: %n nota.</numerusform>
+            <numerusform>Devueltas: %n notas.</numerusform>
         </translation>
     </message>
     <message>
         <source>Taken back: %1, %2 %3.</source>
-        <translation>Anulado: %1, %2 %3.</translation>
+        <translation>Devuelto: %1, %2 %3.</translation>
     </message>
     <message>
         <source>This tablet has no camera. Type what the label says.</source>
@@ -2195,7 +2214,7 @@
     </message>
     <message>
         <source>they are off by one</source>
-        <translation>están corridas una vid</translation>
+        <translation>están corridas por una</translation>
     </message>
     <message>
         <source>This vine is not on the walk.</source>
