@@ -64,18 +64,18 @@
     </message>
     <message>
         <source>Three or more touches: waiting until the glass is clear</source>
-        <translation>Tres toques o más: se espera a que el vidrio quede libre</translation>
+        <translation>Tres toques o más: se espera a que la pantalla quede libre</translation>
     </message>
 </context>
 <context>
     <name>NumberKeys</name>
     <message>
         <source>Next</source>
-        <translation>Sigue</translation>
+        <translation>Seguir</translation>
     </message>
     <message>
         <source>Next: record and go on</source>
-        <translation>Sigue: anotar y continuar</translation>
+        <translation>Seguir: anotar y continuar</translation>
     </message>
     <message>
         <source>Erase the last digit</source>
@@ -83,7 +83,7 @@
     </message>
     <message>
         <source>Decimal point</source>
-        <translation>Punto decimal</translation>
+        <translation>Signo decimal</translation>
     </message>
     <message>
         <source>One more</source>
@@ -159,7 +159,7 @@
     </message>
     <message>
         <source>Stop walking</source>
-        <translation>Dejar de recorrer</translation>
+        <translation>Dejar el recorrido</translation>
     </message>
     <message>
         <source>Demo station: invented notes</source>
@@ -231,7 +231,7 @@
     </message>
     <message>
         <source>None …</source>
-        <translation>Nada …</translation>
+        <translation>Sin dato…</translation>
     </message>
     <message>
         <source>Why there is no value</source>
@@ -239,7 +239,7 @@
     </message>
     <message>
         <source>Also</source>
-        <translation>Más</translation>
+        <translation>Otros</translation>
     </message>
     <message>
         <source>Photo, note, bag, crosses, label</source>
@@ -258,11 +258,11 @@
     </message>
     <message>
         <source>Next</source>
-        <translation>Sigue</translation>
+        <translation>Seguir</translation>
     </message>
     <message>
         <source>Next: record and go on</source>
-        <translation>Sigue: anotar y continuar</translation>
+        <translation>Seguir: anotar y continuar</translation>
     </message>
 </context>
 <context>
@@ -289,7 +289,7 @@
     </message>
     <message>
         <source>Buds past green tip</source>
-        <translation>Yemas con punta verde</translation>
+        <translation>Yemas brotadas</translation>
     </message>
     <message>
         <source>Caps off</source>
@@ -613,7 +613,7 @@
     </message>
     <message>
         <source>most berries touch</source>
-        <translation>la mayoría de las bayas se toca</translation>
+        <translation>la mayoría de las bayas se tocan</translation>
     </message>
     <message>
         <source>colour or clearing begins</source>
@@ -645,7 +645,7 @@
     </message>
     <message>
         <source>half of the leaves are down</source>
-        <translation>la mitad de las hojas caída</translation>
+        <translation>cayó la mitad de las hojas</translation>
     </message>
     <message>
         <source>bare</source>
@@ -769,7 +769,7 @@
     </message>
     <message>
         <source>not observed</source>
-        <translation>no vista</translation>
+        <translation>sin observar</translation>
     </message>
     <message>
         <source>no vine</source>
@@ -849,7 +849,7 @@
     </message>
     <message>
         <source>Tag number of the shoot</source>
-        <translation>Número del brote</translation>
+        <translation>Número de etiqueta del brote</translation>
     </message>
     <message>
         <source>Length, cm</source>
@@ -857,7 +857,7 @@
     </message>
     <message>
         <source>Day of storage</source>
-        <translation>Día de almacén</translation>
+        <translation>Día de almacenaje</translation>
     </message>
     <message>
         <source>Wavelength, nm</source>
@@ -948,7 +948,7 @@
     </message>
     <message>
         <source>%1 is beyond %2.</source>
-        <translation>%1 pasa de %2.</translation>
+        <translation>%1 pasa el límite de %2.</translation>
     </message>
     <message>
         <source>%1 after %2 on %3.</source>
@@ -964,7 +964,7 @@
     </message>
     <message>
         <source>%1, and the vines beside it about %2.</source>
-        <translation>%1, y las vides de al lado como %2.</translation>
+        <translation>%1, y las vides vecinas cerca de %2.</translation>
     </message>
     <message>
         <source>%1: was %2 meant?</source>
@@ -1003,7 +1003,7 @@
     </message>
     <message>
         <source>There is a decimal mark already.</source>
-        <translation>Ya hay un punto decimal.</translation>
+        <translation>Ya hay un signo decimal.</translation>
     </message>
     <message>
         <source>Nothing below zero can be noted.</source>
@@ -1133,7 +1133,7 @@
     </message>
     <message>
         <source>not observed</source>
-        <translation>no vista</translation>
+        <translation>sin observar</translation>
     </message>
     <message>
         <source>walked past</source>
@@ -1148,7 +1148,7 @@
     <name>bullace::tablet::ChooseViewModel</name>
     <message>
         <source>Alone</source>
-        <translation>A solas</translation>
+        <translation>Solo yo</translation>
     </message>
     <message>
         <source>A new person</source>
@@ -1184,7 +1184,7 @@
     </message>
     <message>
         <source>was due %1</source>
-        <translation>vencía el %1</translation>
+        <translation>venció el %1</translation>
     </message>
     <message>
         <source>by %1</source>
@@ -1232,7 +1232,7 @@
     </message>
     <message>
         <source>Heat, storms, footing: stand still to note. A wet or hot tablet is not charged.</source>
-        <translation>Calor, tormentas, pisada: párese para anotar. Una tableta mojada o caliente no se carga.</translation>
+        <translation>Calor, tormentas, terreno: deténgase para anotar. Una tableta mojada o caliente no se carga.</translation>
     </message>
     <message>
         <source>%1 row %2: at which end do you stand?</source>
@@ -1308,7 +1308,7 @@
     </message>
     <message>
         <source>Never taste to identify: wild vines have poisonous look-alikes. Taste only known, unsprayed fruit.</source>
-        <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin rociar.</translation>
+        <translation>Nunca pruebe para identificar: hay plantas venenosas parecidas a las vides silvestres. Pruebe solo fruta conocida y sin plaguicidas.</translation>
     </message>
     <message>
         <source>There is no row %1 here.</source>
@@ -1480,7 +1480,7 @@
     </message>
     <message>
         <source>I passed one</source>
-        <translation>salté una</translation>
+        <translation>me salté una</translation>
     </message>
     <message>
         <source>one vine back</source>
@@ -1564,11 +1564,11 @@
     </message>
     <message>
         <source>Moved one vine further on. Undo takes it back.</source>
-        <translation>Corrido una vid adelante. Anular lo devuelve.</translation>
+        <translation>Notas corridas una vid adelante. Anular lo deshace.</translation>
     </message>
     <message>
         <source>Moved one vine back. Undo takes it back.</source>
-        <translation>Corrido una vid atrás. Anular lo devuelve.</translation>
+        <translation>Notas corridas una vid atrás. Anular lo deshace.</translation>
     </message>
 </context>
 <context>
@@ -1583,7 +1583,7 @@
     </message>
     <message>
         <source>Hold a ruler to the glass</source>
-        <translation>Ponga una regla sobre el vidrio</translation>
+        <translation>Ponga una regla sobre la pantalla</translation>
     </message>
     <message>
         <source>The bar is to be 50 mm long.</source>
@@ -1619,7 +1619,7 @@
     </message>
     <message>
         <source>bare hands</source>
-        <translation>manos libres</translation>
+        <translation>sin guantes</translation>
     </message>
     <message>
         <source>gloves</source>
@@ -1663,7 +1663,7 @@
     </message>
     <message>
         <source>dusk</source>
-        <translation>ocaso</translation>
+        <translation>atardecer</translation>
     </message>
     <message>
         <source>day</source>
@@ -1679,7 +1679,7 @@
     </message>
     <message>
         <source>Glass size</source>
-        <translation>Tamaño del vidrio</translation>
+        <translation>Tamaño de pantalla</translation>
     </message>
     <message>
         <source>Own block</source>
@@ -1754,7 +1754,7 @@
     </message>
     <message>
         <source>Hold a ruler to the glass</source>
-        <translation>Ponga una regla sobre el vidrio</translation>
+        <translation>Ponga una regla sobre la pantalla</translation>
     </message>
     <message>
         <source>The bar is to be 50 mm long. Keys are as large as fingers then.</source>
@@ -1889,7 +1889,7 @@
     </message>
     <message>
         <source>the whole glass counts</source>
-        <translation>todo el vidrio cuenta</translation>
+        <translation>toda la pantalla cuenta</translation>
     </message>
     <message>
         <source>Leave this out</source>
@@ -1921,7 +1921,7 @@
     </message>
     <message>
         <source>Walk on</source>
-        <translation>Seguir</translation>
+        <translation>Pasar</translation>
     </message>
     <message>
         <source>Vine %1: mean %2, CV %3 %.</source>
@@ -1930,8 +1930,8 @@
     <message numerus="yes">
         <source>For %1 % it takes %n more.</source>
         <translation>
-            <numerusform>Para %1 % falta %n más.</numerusform>
-            <numerusform>Para %1 % faltan %n más.</numerusform>
+            <numerusform>Para %1&#xa0;% falta %n más.</numerusform>
+            <numerusform>Para %1&#xa0;% faltan %n más.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -2063,18 +2063,18 @@
     </message>
     <message>
         <source>From a file</source>
-        <translation>De un archivo</translation>
+        <translation>Desde un archivo</translation>
     </message>
     <message numerus="yes">
         <source>The station&apos;s clock is %n minute(s) ahead of this tablet&apos;s.</source>
         <translation>
-            <numerusform>El reloj de la estación va %n minuto delante del de esta tableta.</numerusform>
-            <numerusform>El reloj de la estación va %n minutos delante del de esta tableta.</numerusform>
+            <numerusform>El reloj de la estación va %n minuto adelante del de esta tableta.</numerusform>
+            <numerusform>El reloj de la estación va %n minutos adelante del de esta tableta.</numerusform>
         </translation>
     </message>
     <message>
         <source>Go by the station&apos;s clock</source>
-        <translation>Ir por el reloj de la estación</translation>
+        <translation>Seguir el reloj de la estación</translation>
     </message>
     <message>
         <source>Write all entries to a file</source>
@@ -2086,7 +2086,7 @@
     </message>
     <message>
         <source>Take entries from a file</source>
-        <translation>Tomar entradas de un archivo</translation>
+        <translation>Tomar entradas desde un archivo</translation>
     </message>
     <message>
         <source>No file that ends in .jsonl was found on a stick or in the documents.</source>
@@ -2122,7 +2122,7 @@
     </message>
     <message>
         <source>Everything is in %1. Take the stick out in good order.</source>
-        <translation>Todo está en %1. Saque la memoria USB en buen orden.</translation>
+        <translation>Todo está en %1. Expulse la memoria USB antes de sacarla.</translation>
     </message>
     <message>
         <source>%1 entries taken, %2 were there, %3 refused, %4 wait.</source>
@@ -2138,8 +2138,8 @@
     <message numerus="yes">
         <source>%n wait</source>
         <translation>
-            <numerusform>%n espera</numerusform>
-            <numerusform>%n esperan</numerusform>
+            <numerusform>%n sin enviar</numerusform>
+            <numerusform>%n sin enviar</numerusform>
         </translation>
     </message>
     <message>
@@ -2153,13 +2153,13 @@
     <message numerus="yes">
         <source>Taken back: %n note(s).</source>
         <translation>
-            <numerusform>Devuelta: %n nota.</numerusform>
-            <numerusform>Devueltas: %n notas.</numerusform>
+            <numerusform>Anulada: %n nota.</numerusform>
+            <numerusform>Anuladas: %n notas.</numerusform>
         </translation>
     </message>
     <message>
         <source>Taken back: %1, %2 %3.</source>
-        <translation>Devuelto: %1, %2 %3.</translation>
+        <translation>Anulado: %1, %2 %3.</translation>
     </message>
     <message>
         <source>This tablet has no camera. Type what the label says.</source>
@@ -2214,7 +2214,7 @@
     </message>
     <message>
         <source>they are off by one</source>
-        <translation>están corridas por una</translation>
+        <translation>están corridas una vid</translation>
     </message>
     <message>
         <source>This vine is not on the walk.</source>
