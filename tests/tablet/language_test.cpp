@@ -15,6 +15,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 using namespace bullace;
@@ -214,6 +215,35 @@ TEST_CASE("English says one entry, and two entries") {
     checkWhole(QStringLiteral("bullace_en.ts"), 10);
     for (const Message& message : messagesIn(kLanguages + QStringLiteral("bullace_en.ts"))) {
         CHECK(message.counts);
+    }
+}
+
+TEST_CASE("keys that stand together never read alike in Spanish where they differ in English") {
+    const std::set<QString> together{QStringLiteral("ChoiceKeys"),
+                                     QStringLiteral("NumberKeys"),
+                                     QStringLiteral("StopAnswer"),
+                                     QStringLiteral("StopKeys"),
+                                     QStringLiteral("bullace::tablet::StopViewModel")};
+    std::map<QString, QString> english;
+    for (const Message& message : messagesIn(kLanguages + QStringLiteral("bullace_es.ts"))) {
+        if (!together.contains(message.context)) {
+            continue;
+        }
+        const QString& spanish = message.forms.back();
+        INFO(spanish.toStdString());
+        const auto [said, isNew] = english.emplace(spanish, message.source);
+        CHECK((isNew || said->second == message.source));
+    }
+    CHECK(english.size() > 40);
+}
+
+TEST_CASE("Spanish has none of the words that mean another thing to the crews") {
+    for (const Message& message : messagesIn(kLanguages + QStringLiteral("bullace_es.ts"))) {
+        const QString spanish = message.forms.join(QLatin1Char(' ')).toLower();
+        INFO(spanish.toStdString());
+        CHECK_FALSE(spanish.contains(QStringLiteral("párese")));       // stand up
+        CHECK_FALSE(spanish.contains(QStringLiteral("manos libres"))); // without holding it
+        CHECK_FALSE(spanish.contains(QStringLiteral("vidrio")));       // a pane; here: pantalla
     }
 }
 
