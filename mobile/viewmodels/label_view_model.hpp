@@ -14,7 +14,7 @@ class LabelViewModel : public SheetViewModel {
 public:
     using SheetViewModel::SheetViewModel;
 
-    // `kind` in words; the label is a code with its check character (FIELD.md 5).
+    // `kind` in words; the label is a code with its check character.
     void tell(const QString& label, const QString& kind, const QString& lot);
     void open() override;
     void choose(int index) override;

@@ -23,8 +23,6 @@ using Kind = quick::WireItem::Kind;
 namespace {
 
 constexpr std::size_t kAround = 3; // stops drawn to either side
-constexpr std::size_t kCheckEvery =
-    10; // stops; FIELD 1.7: 1 % of values misplaced at one slip in 500
 
 // What a stop needs besides its number where its neighbours lie in other rows.
 QString wirePlace(const field::WalkPlan& plan, std::size_t stop) {
@@ -242,95 +240,6 @@ void StopViewModel::setPanel(Panel panel) {
     emit viewWanted(panel == Beside);
 }
 
-// The whole scale. A value that stands here already is the chosen one.
-std::vector<Choice> StopViewModel::answerChoices() const {
-    std::vector<Choice> choices;
-    const field::Asked* known = asked();
-    if (entry_->way() == field::Way::Picture) {
-        choices.push_back(
-            {tr("Photo"), {}, QStringLiteral("*"), false, {}, QStringLiteral("photo")});
-        return choices;
-    }
-    QString standing;
-    const auto noted = walk()->sheet().at(walk()->footing().stop, walk()->asked().descriptor);
-    if (!noted.empty() && !noted.back()->isNone() && !known->known.isSampled) {
-        const auto text = journal::textOf(noted.back()->value);
-        standing = fromText(text ? std::string(*text) : journal::valueToJson(noted.back()->value));
-    }
-    const bool isStage = known->known.kind == DescriptorKind::Stage && entry_->part() == nullptr;
-    for (const std::string& key : entry_->keys()) {
-        Choice choice;
-        choice.value = fromText(key);
-        choice.isChosen = !standing.isEmpty() && standing == choice.value;
-        if (isStage) {
-            choice.text = choice.value.rightJustified(2, QLatin1Char('0'));
-            choice.keyHint = {};
-            for (const descriptors::Stage& stage : descriptors::grapevineStages()) {
-                if (std::to_string(stage.code) == key) {
-                    choice.detail = tradeWord(stage.words);
-                }
-            }
-        } else {
-            choice.text = tradeWord(key);
-        }
-        choices.push_back(std::move(choice));
-    }
-    const bool isScore = known->known.kind == DescriptorKind::Score;
-    if (!isStage && !isScore) {
-        ChoiceModel::number(choices);
-    }
-    return choices;
-}
-
-std::vector<Choice> StopViewModel::whyChoices() {
-    std::vector<Choice> choices;
-    for (const char* word :
-         {"not-observed", "no-crop", "dead", "out-of-reach", "replanted", "not-the-accession"}) {
-        choices.push_back({tradeWord(word), {}, {}, false, {}, QString::fromLatin1(word)});
-    }
-    ChoiceModel::number(choices);
-    return choices;
-}
-
-std::vector<Choice> StopViewModel::besideChoices() const {
-    std::vector<Choice> choices{
-        {tr("Photo"), {}, QStringLiteral("*"), false, {}, QStringLiteral("photo")},
-        {tr("Note"), {}, {}, false, {}, QStringLiteral("note")},
-        {tr("Bag or vial"), tr("opens a lot"), {}, false, {}, QStringLiteral("lot")},
-        {tr("Crosses here"), {}, {}, false, {}, QStringLiteral("crosses")},
-        {tr("Which vine?"), tr("its label"), {}, false, {}, QStringLiteral("label")}};
-    if (canTally()) {
-        choices.push_back(
-            {tr("Tally"), tr("the whole glass counts"), {}, false, {}, QStringLiteral("tally")});
-    }
-    if (canLeaveOut()) {
-        choices.push_back({tr("Leave this out"), {}, {}, false, {}, QStringLiteral("leave-out")});
-    }
-    for (std::size_t i = 1; i < choices.size(); ++i) {
-        choices[i].keyHint = QString::number(i);
-    }
-    return choices;
-}
-
-std::vector<Choice> StopViewModel::noteChoices() const {
-    std::vector<Choice> choices;
-    for (const std::string& note : session_.book()->settings().recentNotes) {
-        if (choices.size() < 4) {
-            choices.push_back({fromText(note), {}, {}, false, {}, fromText(note)});
-        }
-    }
-    return choices;
-}
-
-std::vector<Choice> StopViewModel::lotChoices() {
-    std::vector<Choice> choices;
-    for (const char* word : {"berries", "juice", "buds", "pollen", "seed"}) {
-        choices.push_back({tradeWord(word), {}, {}, false, {}, QString::fromLatin1(word)});
-    }
-    ChoiceModel::number(choices);
-    return choices;
-}
-
 void StopViewModel::refreshBoxes() {
     boxes_.clear();
     progress_.clear();
@@ -410,75 +319,6 @@ bool StopViewModel::canTally() const {
 QString StopViewModel::nextText() const {
     return walk() != nullptr && walk()->plan().isOnlyWhatStandsOut ? tr("Walk past")
                                                                    : tr("Walk on");
-}
-
-// How many samples more the wanted precision needs; said once, after the last one.
-StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) const {
-    const field::Ask& asks = walk()->plan().asks[ask];
-    const field::Asked* known = session_.book()->catalogue().descriptor(asks.descriptor);
-    const auto noted = walk()->sheet().at(stop, asks.descriptor);
-    if (known == nullptr || noted.size() < 2 || noted.size() < walk()->wanted(stop, ask)) {
-        return {};
-    }
-    std::vector<double> numbers;
-    for (const field::NotedValue* one : noted) {
-        const auto number = field::comparableNumber(*known, one->value);
-        if (number) {
-            numbers.push_back(*number);
-        }
-    }
-    const fruit::Spread spread = fruit::spreadOf(numbers);
-    if (!spread.cvPercent) {
-        return {};
-    }
-    Mark mark{MarkKind::More, {}, {}, {}, {}, stop, ask, 0};
-    mark.words = tr("Vine %1: mean %2, CV %3 %.")
-                     .arg(vineWords(walk()->plan().stops[stop].position),
-                          numberWords(*known, spread.mean, session_.wishes()),
-                          localNumber(fixedText(*spread.cvPercent, 0)));
-    const auto more =
-        asks.precisionPercent ? fruit::moreNeeded(numbers, *asks.precisionPercent) : std::nullopt;
-    if (more && *more > 0) {
-        mark.by = static_cast<int>(*more);
-        mark.words +=
-            QStringLiteral(" ") + tr("For %1 % it takes %n more.", nullptr, mark.by)
-                                      .arg(localNumber(fixedText(*asks.precisionPercent, 0)));
-        mark.second = tr("Take %n more", nullptr, mark.by);
-    }
-    return mark;
-}
-
-StopViewModel::Mark StopViewModel::slipMark() const {
-    const auto slip = walk()->slip();
-    if (!slip) {
-        return {};
-    }
-    Mark mark{MarkKind::Slip, {}, tr("In place"), tr("Check the tag"), {}, 0, 0, slip->along};
-    mark.words =
-        slip->along > 0
-            ? tr("The last %n look like one vine further on.",
-                 nullptr,
-                 static_cast<int>(slip->vines))
-            : tr("The last %n look like one vine back.", nullptr, static_cast<int>(slip->vines));
-    return mark;
-}
-
-// Every tenth stop a quiet look: it asks for nothing, and walking on is an answer too.
-StopViewModel::Mark StopViewModel::checkMark() const {
-    const field::Footing& footing = walk()->footing();
-    const std::size_t along = footing.stop - walk()->legOf(footing.stop).first;
-    if (along == 0 || along % kCheckEvery != 0 || footing.stop != footing.front ||
-        footing.ask != 0 || walk()->plan().isList) {
-        return {};
-    }
-    return {MarkKind::Check,
-            tr("Does the tag say vine %1?").arg(vineWords(walk()->here().position)),
-            tr("Yes"),
-            tr("No"),
-            {},
-            footing.stop,
-            0,
-            0};
 }
 
 } // namespace bullace::tablet

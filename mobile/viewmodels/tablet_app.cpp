@@ -277,7 +277,9 @@ void TabletApp::tryAgain() {
         return;
     }
     const Status ready = book_->database().ready();
-    const Status loaded = ready ? book_->reload() : ready;
+    // Something is written: a disk that is still full is told here, not by the next tap.
+    const Status written = ready ? book_->change(book_->settings()) : ready;
+    const Status loaded = written ? book_->reload() : written;
     if (loaded) {
         trouble_.clear();
         emit troubleChanged();
@@ -334,46 +336,6 @@ void TabletApp::undo() {
                         valueWords(*asked, (*taken)->value, session_.wishes())));
 }
 
-void TabletApp::setCamera(bool isOn) {
-    const bool isForPhoto = page_ == Photo || page_ == Stop;
-    camera::Camera* wanted = !isOn ? nullptr : isForPhoto ? parts_.photoCamera : parts_.codeCamera;
-    if (isOn && wanted == nullptr) {
-        tell(tr("This tablet has no camera. Type what the label says."));
-    }
-    if (wanted == openCamera_) {
-        return;
-    }
-    if (openCamera_ != nullptr) {
-        openCamera_->stop();
-    }
-    openCamera_ = wanted;
-    picture_ = {};
-    emit pictureChanged();
-    if (openCamera_ != nullptr) {
-        openCamera_->start();
-    }
-}
-
-void TabletApp::onFrame(const QImage& frame) {
-    if (openCamera_ == nullptr) {
-        return;
-    }
-    picture_ = frame;
-    emit pictureChanged();
-    if (page_ == Photo || page_ == Stop || !parts_.readCode) {
-        return;
-    }
-    const QString code = parts_.readCode(frame);
-    if (code.isEmpty()) {
-        return;
-    }
-    if (page_ == Where) {
-        where_.seen(code);
-    } else if (page_ == Sync) {
-        sync_.seen(code);
-    }
-}
-
 // A picture that is on the glass already is kept at once; else the camera gets a page of its own.
 void TabletApp::wantPhoto() {
     const QImage seen = page_ == Stop ? picture_ : QImage();
@@ -387,14 +349,6 @@ void TabletApp::wantPhoto() {
     }
 }
 
-void TabletApp::takePhoto() {
-    if (page_ != Photo || picture_.isNull()) {
-        tell(tr("There is no picture yet."));
-        return;
-    }
-    keepPhoto(picture_);
-}
-
 void TabletApp::keepPhoto(const QImage& picture) {
     const QByteArray bytes = parts_.photoBytes ? parts_.photoBytes(picture) : QByteArray();
     const Status kept =
@@ -404,45 +358,6 @@ void TabletApp::keepPhoto(const QImage& picture) {
         emit session_.walked();
         tell(tr("The photo is kept."));
     }
-}
-
-void TabletApp::leavePhoto() {
-    home();
-}
-
-bool TabletApp::press(int key, const QString& text) {
-    if (page_ == Trouble) {
-        if (key == Qt::Key_Enter || key == Qt::Key_Return) {
-            tryAgain();
-            return true;
-        }
-        return false;
-    }
-    if (page_ == Photo) {
-        if (key == Qt::Key_Escape) {
-            leavePhoto();
-            return true;
-        }
-        if (key == Qt::Key_Enter || key == Qt::Key_Return || text == QStringLiteral("*")) {
-            takePhoto();
-            return true;
-        }
-        return false;
-    }
-    const bool isTaken =
-        page_ == Stop ? stop_.press(key, text) : sheet() != nullptr && sheet()->press(key, text);
-    if (isTaken) {
-        return true;
-    }
-    if (key == Qt::Key_Backspace) {
-        undo();
-        return true;
-    }
-    if (page_ == Stop && text == QStringLiteral("/")) {
-        go(RowEnd);
-        return true;
-    }
-    return false;
 }
 
 } // namespace bullace::tablet

@@ -33,7 +33,8 @@ forbid(sync/net "\"(store|quick|demo|support)/|\"sync/server/" "the network move
 forbid(sync/server "<(Q|boost|CLI)" "what joins store and network sees Boost through sync/net only")
 forbid(shared-core/quick "<(boost|sqlite3|nlohmann|QtWidgets|QWidget)" "what both screens share sees core and Qt Quick")
 forbid(shared-core/quick "\"(store|sync)/" "what both screens share sees core and Qt Quick")
-forbid(mobile/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
+forbid(mobile/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees libraries of ours and Qt")
+forbid(mobile/field "<(Q|boost|sqlite3|nlohmann)|\"(quick|tablet|camera)/" "a walk needs no screen")
 forbid(mobile/camera "<(boost|sqlite3|nlohmann)|\"(store|sync|quick|field|viewmodels)/"
     "the camera gives pictures and knows nothing of what they are for")
 forbid(desktop/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")

@@ -95,8 +95,8 @@ public:
         onGlass_.erase(contact);
     }
 
-    // A tap as a finger makes it: 120 ms on the glass, 447 ms until the next (tap of 567 ms,
-    // FIELD.md 1.1).
+    // A tap as a finger makes it: 120 ms on the glass, 447 ms until the next (a tap takes 567 ms:
+    // Appl. Ergon. 2016, 10.1016/j.apergo.2016.06.004).
     void tap(QPoint at) {
         press(1, at);
         wait(120);

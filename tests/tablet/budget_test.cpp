@@ -1,4 +1,4 @@
-// The budget of taps at one vine (FIELD.md 1.9), held exactly: by fingers, and by a keyboard alone.
+// The budget of taps at one vine, held exactly: by fingers, and by a keyboard alone.
 // What was tapped is what stands in the journal.
 #include "support/tablet_walker.hpp"
 
