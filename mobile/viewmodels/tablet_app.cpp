@@ -277,9 +277,7 @@ void TabletApp::tryAgain() {
         return;
     }
     const Status ready = book_->database().ready();
-    // Something is written: a disk that is still full is told here, not by the next tap.
-    const Status written = ready ? book_->change(book_->settings()) : ready;
-    const Status loaded = written ? book_->reload() : written;
+    const Status loaded = ready ? book_->reload() : ready;
     if (loaded) {
         trouble_.clear();
         emit troubleChanged();
