@@ -84,6 +84,11 @@ struct Walker {
                          std::to_string(number));
     }
     [[nodiscard]] bool reads(const char* words) { return test::reads(*glass, words); }
+    // What the line of words says; empty where there is none.
+    [[nodiscard]] std::string stripe() {
+        QQuickItem& line = glass->item("stripe");
+        return line.isVisible() ? line.property("text").toString().toStdString() : std::string{};
+    }
     // The tablet is switched off and on.
     void restart() {
         glass.reset();
