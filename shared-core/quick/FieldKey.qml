@@ -38,6 +38,8 @@ TouchKey {
     readonly property bool isInverted: root.enabled && (root.isChosen || root.isStrong) !== root.isDown
 
     reach: Theme.gap / 2
+    // Drops lie on wet glass longer than they fall on it.
+    dwellMs: Theme.layout === Theme.Rain ? 150 : 50
     implicitWidth: Math.max(root.leastWidth,
                             2 * root.padding + Math.max(Theme.widestWord(root.text, root.leastPx),
                                                         Theme.widestWord(root.detail, Theme.leastSmallPx),

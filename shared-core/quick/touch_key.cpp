@@ -19,6 +19,14 @@ void TouchKey::setGuardsRepeat(bool value) {
     }
 }
 
+void TouchKey::setDwellMs(int value) {
+    const auto dwell = static_cast<quint64>(qMax(0, value));
+    if (dwell != dwellMs_) {
+        dwellMs_ = dwell;
+        emit dwellMsChanged();
+    }
+}
+
 void TouchKey::setReach(qreal value) {
     if (!qFuzzyCompare(value + 1, reach_ + 1)) {
         reach_ = value;
@@ -61,7 +69,7 @@ void TouchKey::follow(const QEventPoint& point, quint64 timeMs) {
         return;
     }
     letGo();
-    if (isInside && timeMs - touchedMs_ >= kShortestTouchMs) {
+    if (isInside && timeMs - touchedMs_ >= dwellMs_) {
         act(timeMs);
     }
 }

@@ -24,6 +24,8 @@ class TouchKey : public QQuickItem {
     Q_PROPERTY(bool guardsRepeat READ guardsRepeat WRITE setGuardsRepeat NOTIFY guardsRepeatChanged)
     // Pixels by which it can be touched beyond its edges; half the gap, so that neighbours' areas
     // meet.
+    // The shortest contact that is heard, milliseconds: longer on wet glass, where drops lie.
+    Q_PROPERTY(int dwellMs READ dwellMs WRITE setDwellMs NOTIFY dwellMsChanged)
     Q_PROPERTY(qreal reach READ reach WRITE setReach NOTIFY reachChanged)
 
 public:
@@ -35,6 +37,8 @@ public:
     [[nodiscard]] bool isDown() const { return isDown_; }
     [[nodiscard]] bool guardsRepeat() const { return guardsRepeat_; }
     void setGuardsRepeat(bool value);
+    [[nodiscard]] int dwellMs() const { return static_cast<int>(dwellMs_); }
+    void setDwellMs(int value);
     [[nodiscard]] qreal reach() const { return reach_; }
     void setReach(qreal value);
 
@@ -48,6 +52,7 @@ signals:
     void tapped();
     void isDownChanged();
     void guardsRepeatChanged();
+    void dwellMsChanged();
     void reachChanged();
 
 protected:
@@ -69,6 +74,7 @@ private:
     bool isDown_ = false;
     bool guardsRepeat_ = false;
     qreal reach_ = 0;
+    quint64 dwellMs_ = kShortestTouchMs;
     std::optional<int> contact_; // the touch point that it follows
     quint64 touchedMs_ = 0;
     std::optional<quint64> actedMs_;

@@ -166,3 +166,14 @@ TEST_CASE("a key that is off does nothing, and one that goes away under the fing
     glass.screen.lift(1, glass.onLeft);
     CHECK(glass.left.count() == 0);
 }
+
+TEST_CASE("in the rain a key wants a finger that stays: 150 ms") {
+    Glass glass;
+    glass.screen.theme().setLayout(bullace::quick::Theme::Rain);
+    glass.screen.settle();
+    const QPoint at = Screen::middleOf(glass.screen.item("left"));
+    glass.touch(at, 149);
+    CHECK(glass.left.count() == 0);
+    glass.touch(at, 150);
+    CHECK(glass.left.count() == 1);
+}
