@@ -10,7 +10,6 @@ Item {
     required property TabletApp app
     // Height that something else takes from below: the wire gives way to it, then who grows here.
     property real covered: 0
-    property real wireHeight: 0
     readonly property real fullHeight: root.stop.history !== "" ? history.y + history.height : wire.y + wire.height
     readonly property StopViewModel stop: root.app.stop
     readonly property bool isLooking: root.stop.panel === StopViewModel.Beside && root.app.hasPicture && root.covered <= 0
@@ -63,9 +62,8 @@ Item {
         y: Math.max(identity.y + identity.height, waiting.height) + Theme.gap
         width: root.width
         // It grows with the longest words that hung there, and never shrinks: the keys below stay where they are.
-        height: root.wireHeight
-        onImplicitHeightChanged: root.wireHeight = Math.max(root.wireHeight, implicitHeight)
-        onWidthChanged: root.wireHeight = implicitHeight
+        onImplicitHeightChanged: wire.height = Math.max(wire.height, wire.implicitHeight)
+        onWidthChanged: wire.height = wire.implicitHeight
         onVineTapped: (index) => root.stop.tapWire(index)
     }
     PictureItem {
