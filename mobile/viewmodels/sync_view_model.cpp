@@ -121,6 +121,11 @@ void SyncViewModel::show(Step step) {
 void SyncViewModel::showOverview() {
     field::FieldBook& book = *session_.book();
     title_ = tr("Sync");
+    if (isDemo_) {
+        words_ = tr("The demo station's invented notes stay on this tablet. Leave the demo under "
+                    "Tablet to pair with an office.");
+        return;
+    }
     const auto station = store::station(book.database());
     const bool isPaired = station && station->has_value();
     QStringList lines{

@@ -46,6 +46,8 @@ public:
     [[nodiscard]] bool isBusy() const { return thread_ != nullptr; }
     // Ends what is under way, and returns when it has ended.
     void stop();
+    // The demo's invented notes go nowhere.
+    void setDemo(bool isDemo) { isDemo_ = isDemo; }
     // Where files are laid and looked for; tests give folders of their own.
     void setPlaces(std::function<std::vector<Place>()> places) { places_ = std::move(places); }
 
@@ -75,6 +77,7 @@ private:
     std::unique_ptr<sync::net::Cancel> cancel_;
     std::function<std::vector<Place>()> places_;
     bool isStopping_ = false;
+    bool isDemo_ = false;
     QElapsedTimer elapsed_;
     std::int64_t toldAtMs_ = 0; // of the progress last shown
     std::uint64_t ownAtStart_ = 0;

@@ -117,6 +117,7 @@ bool TabletApp::openBook(const QString& name, const field::Clock& clock) {
     emit troubleChanged();
     session_.setBook(book_.get());
     settingsPage_.setDemo(isDemo_);
+    sync_.setDemo(isDemo_);
     emit settingsChanged();
     countWaiting();
     return true;
@@ -155,6 +156,7 @@ void TabletApp::openDemo() {
 }
 
 void TabletApp::leaveDemo() {
+    sync_.stop();
     session_.setBook(nullptr);
     book_.reset();
     for (const QString& left : QDir(parts_.folder).entryList({QStringLiteral("demo.db*")})) {

@@ -34,6 +34,11 @@ TEST_CASE(
     for (const QString& fault : tablet.faults()) {
         FAIL_CHECK(fault.toStdString());
     }
+    // Invented notes never get among real ones.
+    tablet.app().go(TabletApp::Sync);
+    tablet.settle();
+    CHECK_FALSE(tablet.says(QStringLiteral("Pair")));
+    CHECK_FALSE(tablet.says(QStringLiteral("To a file")));
     tablet.app().go(TabletApp::Settings);
     tablet.settle();
     tablet.tapText(QStringLiteral("Leave the demo"));

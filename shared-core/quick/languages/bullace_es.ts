@@ -2128,6 +2128,10 @@
         <source>%1 entries taken, %2 were there, %3 refused, %4 wait.</source>
         <translation>%1 entradas tomadas, %2 ya estaban, %3 rechazadas, %4 esperan.</translation>
     </message>
+    <message>
+        <source>The demo station&apos;s invented notes stay on this tablet. Leave the demo under Tablet to pair with an office.</source>
+        <translation>Las notas inventadas de la demo se quedan en esta tableta. Para emparejar con una oficina, salga de la demo en Tableta.</translation>
+    </message>
 </context>
 <context>
     <name>bullace::tablet::TabletApp</name>
