@@ -10,7 +10,9 @@ namespace {
 
 Error errorFrom(int code, int extended, const std::string& path, std::string detail) {
     const std::string file = path.empty() ? "The database" : "\"" + path + "\"";
-    switch (code) {
+    // The file that readers share grows as well; where there is no room for it SQLite says it so.
+    const bool isFull = extended == SQLITE_IOERR_SHMSIZE;
+    switch (isFull ? SQLITE_FULL : code) {
     case SQLITE_FULL:
         return {ErrorCode::DiskFull,
                 "There is no room left on the disk for " + file +

@@ -209,6 +209,7 @@ TEST_CASE("a disk that is full at start blocks, and with room Try again goes on 
     ida.switchOn();
     REQUIRE(ida.blocks());
     CHECK(ida.says("journal.db"));
+    CHECK(ida.says("There is no room left on the disk"));
     CHECK(ida.says("Every note that was shown as recorded is in the journal's file."));
     disk.makeRoom();
     ida.tap("Try again");
