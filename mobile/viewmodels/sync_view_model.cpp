@@ -158,11 +158,16 @@ void SyncViewModel::showOverview() {
         choices.push_back({tr("To a file"), {}, {}, false, {}, QStringLiteral("to")});
         choices.push_back({tr("From a file"), {}, {}, false, {}, QStringLiteral("from")});
     }
-    const std::int64_t off = clockMs_ - book.settings().clockCorrectionMs;
+    const std::int64_t off =
+        clockMs_.value_or(book.settings().clockCorrectionMs) - book.settings().clockCorrectionMs;
     if (std::abs(off) >= kClockWorthSayingMs) {
-        lines << tr("The station's clock is %n minute(s) ahead of this tablet's.",
-                    nullptr,
-                    static_cast<int>(off / 60'000));
+        const int minutes = static_cast<int>(std::abs(off) / 60'000);
+        lines << (off > 0 ? tr("The station's clock is %n minute(s) ahead of this tablet's.",
+                               nullptr,
+                               minutes)
+                          : tr("The station's clock is %n minute(s) behind this tablet's.",
+                               nullptr,
+                               minutes));
         choices.push_back(
             {tr("Go by the station's clock"), {}, {}, false, {}, QStringLiteral("clock")});
     }
@@ -224,7 +229,7 @@ void SyncViewModel::choose(int index) {
         show(Step::FromFile);
     } else if (value == QStringLiteral("clock")) {
         field::Settings settings = session_.book()->settings();
-        settings.clockCorrectionMs = clockMs_;
+        settings.clockCorrectionMs = clockMs_.value_or(settings.clockCorrectionMs);
         session_.accept(session_.book()->change(std::move(settings)));
         show(Step::Overview);
     }
@@ -354,7 +359,9 @@ void SyncViewModel::onSynced() {
         return;
     }
     const sync::Summary& summary = outcome_->summary;
-    clockMs_ = summary.clockDifferenceMs;
+    if (summary.isComplete) {
+        clockMs_ = summary.clockDifferenceMs;
+    }
     last_ = summaryWords(summary);
     if (!outcome_->status) {
         last_ = errorWords(outcome_->status.error()) + QStringLiteral(" ") + last_;

@@ -86,8 +86,8 @@ private:
     std::optional<Result<std::string>> paired_;
     QString address_;
     QString progress_;
-    QString last_;             // what the last sync did
-    std::int64_t clockMs_ = 0; // the station's clock less ours, at the last sync
+    QString last_;                        // what the last sync did
+    std::optional<std::int64_t> clockMs_; // the station's clock less ours, at the last sync
 };
 
 } // namespace bullace::tablet

@@ -78,7 +78,21 @@ public:
         REQUIRE(key != nullptr);
         touch(middleOf(*key));
     }
-    void tapKey(const char* objectName) { touch(middleOf(item(objectName))); }
+    void tapKey(const char* objectName) {
+        QQuickItem& key = item(objectName);
+        INFO(objectName);
+        REQUIRE(key.isVisible()); // a finger touches what it sees
+        touch(middleOf(key));
+    }
+    // A choice, turning to the keys behind "More" where it is among them; only the last tap counts.
+    void tapChoice(int index) {
+        const std::string name = "choice" + std::to_string(index);
+        for (int turns = 0; turns < 20 && !item(name.c_str()).isVisible(); ++turns) {
+            tap(middleOf(item("moreChoices")));
+            settle();
+        }
+        tapKey(name.c_str());
+    }
     void touch(QPoint at) {
         tap(at);
         ++taps;

@@ -42,8 +42,7 @@ struct Look {
 using Step = std::function<void(TabletGlass&)>;
 
 Step choose(int index) {
-    return
-        [index](TabletGlass& tablet) { tablet.tapKey(("choice" + std::to_string(index)).c_str()); };
+    return [index](TabletGlass& tablet) { tablet.tapChoice(index); };
 }
 Step tapKey(const char* name) {
     return [name](TabletGlass& tablet) { tablet.tapKey(name); };

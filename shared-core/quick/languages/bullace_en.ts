@@ -79,6 +79,13 @@
             <numerusform>The station&apos;s clock is %n minutes ahead of this tablet&apos;s.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>The station&apos;s clock is %n minute(s) behind this tablet&apos;s.</source>
+        <translation>
+            <numerusform>The station&apos;s clock is %n minute behind this tablet&apos;s.</numerusform>
+            <numerusform>The station&apos;s clock is %n minutes behind this tablet&apos;s.</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>bullace::tablet::TabletApp</name>

@@ -2132,6 +2132,13 @@
         <source>The demo station&apos;s invented notes stay on this tablet. Leave the demo under Tablet to pair with an office.</source>
         <translation>Las notas inventadas de la demo se quedan en esta tableta. Para emparejar con una oficina, salga de la demo en Tableta.</translation>
     </message>
+    <message numerus="yes">
+        <source>The station&apos;s clock is %n minute(s) behind this tablet&apos;s.</source>
+        <translation>
+            <numerusform>El reloj de la estación va %n minuto atrás del de esta tableta.</numerusform>
+            <numerusform>El reloj de la estación va %n minutos atrás del de esta tableta.</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>bullace::tablet::TabletApp</name>
