@@ -3,8 +3,9 @@
 #include "camera/device_camera.hpp"
 #include "camera/photo.hpp"
 #include "demo/start.hpp"
-#include "tablet/system_clock.hpp"
 #include "tablet/tablet_window.hpp"
+
+#include "quick/system_clock.hpp"
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
@@ -33,8 +34,8 @@ int main(int count, char** words) {
     parser.addOptions({folder, windowed});
     parser.process(program);
 
-    const tablet::SystemClock clock;
-    const tablet::ShiftedClock demoClock(clock, demo::startDate());
+    const quick::SystemClock clock;
+    const quick::ShiftedClock demoClock(clock, demo::startDate());
     camera::DeviceCamera codeCamera(camera::CameraUse::Codes);
     camera::DeviceCamera photoCamera(camera::CameraUse::Photos);
     tablet::TabletParts parts;

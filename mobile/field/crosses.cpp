@@ -75,11 +75,11 @@ Result<MotherVine> look(store::Database& database, const std::string& position, 
     return vine;
 }
 
-std::string pollenWords(const Catalogue& catalogue, const Cross& cross) {
+std::string pollenWords(const vineyard::Catalogue& catalogue, const vineyard::Cross& cross) {
     return cross.pollenLot.empty() ? catalogue.accessionWords(cross.father) : cross.pollenLot;
 }
 
-std::optional<int> sexOf(const Catalogue& catalogue, const std::string& accession) {
+std::optional<int> sexOf(const vineyard::Catalogue& catalogue, const std::string& accession) {
     const auto found = catalogue.accessions().find(accession);
     return found == catalogue.accessions().end() ? std::nullopt : found->second.flowerSex;
 }
@@ -124,12 +124,12 @@ Result<std::string> open(store::Database& database,
 } // namespace
 
 Result<std::vector<CrossDue>> crossesDue(store::Database& database,
-                                         const Catalogue& catalogue,
+                                         const vineyard::Catalogue& catalogue,
                                          CivilDate today,
                                          const std::string& position) {
     std::map<std::string, MotherVine> vines;
     std::vector<CrossDue> all;
-    for (const Cross& cross : catalogue.crosses()) {
+    for (const vineyard::Cross& cross : catalogue.crosses()) {
         if (cross.isClosed || cross.motherAt.empty() ||
             (!position.empty() && cross.motherAt != position)) {
             continue;

@@ -1,8 +1,9 @@
 // Work on crosses: what is due at a mother vine, and what can be opened in the field.
 #pragma once
 
-#include "field/catalogue.hpp"
 #include "field/pen.hpp"
+
+#include "core/vineyard/catalogue.hpp"
 
 #include <optional>
 #include <string>
@@ -11,20 +12,20 @@
 namespace bullace::field {
 
 struct CrossDue {
-    const Cross* cross = nullptr; // of the catalogue
-    std::string position;         // the mother vine
-    std::string step;             // due; empty where the cross is harvested
-    std::string pollen;           // the lot, else the father, in words
-    std::optional<int> lastTag;   // of a bag
-    unsigned flowers = 0;         // pollinated so far
-    std::optional<int> lastStage; // of the mother this year
+    const vineyard::Cross* cross = nullptr; // of the catalogue
+    std::string position;                   // the mother vine
+    std::string step;                       // due; empty where the cross is harvested
+    std::string pollen;                     // the lot, else the father, in words
+    std::optional<int> lastTag;             // of a bag
+    unsigned flowers = 0;                   // pollinated so far
+    std::optional<int> lastStage;           // of the mother this year
     bool isAboutToLoseCaps = false;
 };
 
 // The crosses planned at one vine, or at all vines (empty), by row and vine. Errors: those of
 // reading.
 [[nodiscard]] Result<std::vector<CrossDue>> crossesDue(store::Database& database,
-                                                       const Catalogue& catalogue,
+                                                       const vineyard::Catalogue& catalogue,
                                                        CivilDate today,
                                                        const std::string& position = {});
 

@@ -15,7 +15,7 @@ namespace {
 
 constexpr double kMostScores = 12; // a longer scale is typed
 
-Way wayOf(const Asked& asked) {
+Way wayOf(const vineyard::Asked& asked) {
     const descriptors::Descriptor& known = asked.known;
     if (!asked.unknownKind.empty()) {
         return Way::Unknown;
@@ -48,7 +48,8 @@ std::vector<std::string> textsOf(std::span<const std::string_view> words) {
     return {words.begin(), words.end()};
 }
 
-std::vector<std::string> keysOf(const Asked& asked, const std::vector<std::int64_t>& chosen) {
+std::vector<std::string> keysOf(const vineyard::Asked& asked,
+                                const std::vector<std::int64_t>& chosen) {
     const descriptors::Descriptor& known = asked.known;
     std::vector<std::string> keys;
     if (known.kind == DescriptorKind::Stage && known.codes.empty()) {
@@ -81,7 +82,7 @@ Bytes keyValue(const std::string& key, bool isNumber) {
 
 } // namespace
 
-EntryPad::EntryPad(const Asked& asked,
+EntryPad::EntryPad(const vineyard::Asked& asked,
                    const UnitWishes& wishes,
                    const std::vector<std::int64_t>& stages)
     : asked_(asked),

@@ -2,10 +2,9 @@
 // after the other, by words or a picture. It knows no screen.
 #pragma once
 
-#include "field/catalogue.hpp"
-
 #include "core/base/units.hpp"
 #include "core/descriptors/number_pad.hpp"
+#include "core/vineyard/catalogue.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -26,7 +25,9 @@ enum class Way {
 class EntryPad {
 public:
     // `asked` must outlive this. `stages` are the round's choice of codes; empty: all.
-    EntryPad(const Asked& asked, const UnitWishes& wishes, const std::vector<std::int64_t>& stages);
+    EntryPad(const vineyard::Asked& asked,
+             const UnitWishes& wishes,
+             const std::vector<std::int64_t>& stages);
 
     [[nodiscard]] Way way() const { return way_; }
     // Whether keys answer now, or digits: of a record, for the part at which one is.
@@ -60,7 +61,7 @@ private:
     void begin();
     [[nodiscard]] std::optional<Bytes> take(Bytes value);
 
-    const Asked& asked_;
+    const vineyard::Asked& asked_;
     Unit unit_;
     Way way_ = Way::Unknown;
     std::vector<std::string> keys_;

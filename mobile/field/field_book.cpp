@@ -3,6 +3,7 @@
 #include "core/base/digest.hpp"
 #include "core/journal/json_value.hpp"
 #include "store/photos.hpp"
+#include "store/read_catalogue.hpp"
 
 #include <algorithm>
 #include <array>
@@ -47,7 +48,7 @@ FieldBook::open(const std::string& path, const std::string& zone, const Clock& c
 }
 
 Status FieldBook::reload() {
-    Result<std::unique_ptr<Catalogue>> catalogue = Catalogue::read(*database_);
+    Result<std::unique_ptr<vineyard::Catalogue>> catalogue = store::readCatalogue(*database_);
     if (!catalogue) {
         return catalogue.error();
     }

@@ -2,12 +2,13 @@
 // and what people asked for. One object, on the thread of the screen.
 #pragma once
 
-#include "field/catalogue.hpp"
-#include "field/clock.hpp"
 #include "field/pen.hpp"
 #include "field/rounds.hpp"
 #include "field/settings.hpp"
 #include "field/walk.hpp"
+
+#include "core/base/clock.hpp"
+#include "core/vineyard/catalogue.hpp"
 
 #include <cstdint>
 #include <istream>
@@ -27,7 +28,7 @@ public:
     open(const std::string& path, const std::string& zone, const Clock& clock);
 
     [[nodiscard]] store::Database& database() { return *database_; }
-    [[nodiscard]] const Catalogue& catalogue() const { return *catalogue_; }
+    [[nodiscard]] const vineyard::Catalogue& catalogue() const { return *catalogue_; }
     [[nodiscard]] Pen& pen() { return pen_; }
     [[nodiscard]] const Settings& settings() const { return settings_; }
     [[nodiscard]] CivilDate today() const { return pen_.today(); }
@@ -72,7 +73,7 @@ private:
     std::unique_ptr<store::Database> database_;
     Pen pen_;
     Settings settings_;
-    std::unique_ptr<Catalogue> catalogue_;
+    std::unique_ptr<vineyard::Catalogue> catalogue_;
     std::unique_ptr<Walk> walk_;
 };
 

@@ -16,7 +16,7 @@ constexpr std::size_t kMostVines = 128;
 
 } // namespace
 
-std::optional<double> comparableNumber(const Asked& asked, BytesView value) {
+std::optional<double> comparableNumber(const vineyard::Asked& asked, BytesView value) {
     using descriptors::DescriptorKind;
     switch (asked.known.kind) {
     case DescriptorKind::Stage:
@@ -68,7 +68,7 @@ Result<std::vector<walk::Noted>> Memory::numbers(const std::string& position,
     if (!past) {
         return past.error();
     }
-    const Asked* asked = catalogue_.descriptor(descriptor);
+    const vineyard::Asked* asked = catalogue_.descriptor(descriptor);
     struct Day {
         double sum = 0;
         unsigned n = 0;

@@ -2,9 +2,9 @@
 // unless the round is one for decisions.
 #pragma once
 
-#include "field/catalogue.hpp"
-
+#include "core/vineyard/catalogue.hpp"
 #include "core/walk/weigh.hpp"
+#include "store/database.hpp"
 
 #include <map>
 #include <optional>
@@ -22,12 +22,12 @@ struct Earlier {
 };
 
 // A number by which values of a descriptor can be compared; nothing where there is none.
-[[nodiscard]] std::optional<double> comparableNumber(const Asked& asked, BytesView value);
+[[nodiscard]] std::optional<double> comparableNumber(const vineyard::Asked& asked, BytesView value);
 
 class Memory {
 public:
     // Both must outlive this. `today` and what follows it is not remembered.
-    Memory(store::Database& database, const Catalogue& catalogue, CivilDate today)
+    Memory(store::Database& database, const vineyard::Catalogue& catalogue, CivilDate today)
         : database_(database),
           catalogue_(catalogue),
           today_(today) {}
@@ -44,7 +44,7 @@ public:
 
 private:
     store::Database& database_;
-    const Catalogue& catalogue_;
+    const vineyard::Catalogue& catalogue_;
     CivilDate today_;
     std::map<std::string, std::vector<Earlier>> vines_; // of the row where one is; see kMostVines
 };

@@ -1,8 +1,7 @@
 // How this tablet writes: as a person, with the tablet's clock as it is put right.
 #pragma once
 
-#include "field/clock.hpp"
-
+#include "core/base/clock.hpp"
 #include "store/database.hpp"
 
 #include <span>

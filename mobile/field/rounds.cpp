@@ -11,17 +11,17 @@ namespace bullace::field {
 namespace {
 
 // Vines of a round in walking order, whatever its shape.
-std::vector<std::string> placesOf(const Catalogue& catalogue, const walk::Round& round) {
+std::vector<std::string> placesOf(const vineyard::Catalogue& catalogue, const walk::Round& round) {
     return walk::vinesOf(round, catalogue.blocks());
 }
 
-bool isClosedAt(const Catalogue& catalogue, std::string_view position, CivilDate today) {
+bool isClosedAt(const vineyard::Catalogue& catalogue, std::string_view position, CivilDate today) {
     const auto read = vineyard::readPosition(position);
     const vineyard::Block* block = read ? catalogue.block(read->block) : nullptr;
     return block != nullptr && block->isClosed(today);
 }
 
-std::string firstKnown(const Catalogue& catalogue, const walk::Round& round) {
+std::string firstKnown(const vineyard::Catalogue& catalogue, const walk::Round& round) {
     for (const std::string& code : round.descriptors) {
         if (catalogue.descriptor(code) != nullptr) {
             return code;
@@ -123,7 +123,7 @@ Status addAuthors(store::Database& database,
     return {};
 }
 
-std::vector<Ask> asksOf(const Catalogue& catalogue, const walk::Round& round) {
+std::vector<Ask> asksOf(const vineyard::Catalogue& catalogue, const walk::Round& round) {
     std::vector<Ask> asks;
     for (const std::string& code : round.descriptors) {
         if (catalogue.descriptor(code) == nullptr) {
@@ -143,7 +143,7 @@ std::vector<Ask> asksOf(const Catalogue& catalogue, const walk::Round& round) {
     return asks;
 }
 
-std::vector<walk::Stop> stopsOf(const Catalogue& catalogue,
+std::vector<walk::Stop> stopsOf(const vineyard::Catalogue& catalogue,
                                 const walk::Round& round,
                                 const std::vector<RowProgress>& rows,
                                 const WalkWish& wish,
@@ -175,7 +175,8 @@ std::vector<walk::Stop> stopsOf(const Catalogue& catalogue,
 namespace {
 
 // The round without what is done of it.
-RoundProgress progressOf(const Catalogue& catalogue, const walk::Round& round, CivilDate today) {
+RoundProgress
+progressOf(const vineyard::Catalogue& catalogue, const walk::Round& round, CivilDate today) {
     RoundProgress progress;
     progress.round = &round;
     progress.isLate = round.by && *round.by < today;
@@ -195,7 +196,7 @@ bool isDueFirst(const RoundProgress& a, const RoundProgress& b) {
 
 // The rows of a round that are not closed, with the vines between two.
 std::vector<walk::RowPlan>
-openRows(const Catalogue& catalogue, const walk::Round& round, CivilDate today) {
+openRows(const vineyard::Catalogue& catalogue, const walk::Round& round, CivilDate today) {
     std::vector<walk::RowPlan> rows = walk::rowsOf(round, catalogue.blocks());
     std::erase_if(rows, [&](const walk::RowPlan& row) {
         const vineyard::Block* block = catalogue.block(row.block);
@@ -220,7 +221,7 @@ std::vector<std::string> placesAlong(const walk::RowPlan& row) {
 } // namespace
 
 Result<std::vector<RoundProgress>>
-roundsOn(store::Database& database, const Catalogue& catalogue, CivilDate today) {
+roundsOn(store::Database& database, const vineyard::Catalogue& catalogue, CivilDate today) {
     std::vector<RoundProgress> all;
     std::vector<std::vector<std::string>> places;
     Lookup lookup(database, today);
@@ -245,7 +246,7 @@ roundsOn(store::Database& database, const Catalogue& catalogue, CivilDate today)
 }
 
 Result<std::vector<RowProgress>> rowsOn(store::Database& database,
-                                        const Catalogue& catalogue,
+                                        const vineyard::Catalogue& catalogue,
                                         const walk::Round& round,
                                         CivilDate today) {
     std::vector<RowProgress> rows;
@@ -277,7 +278,7 @@ Result<std::vector<RowProgress>> rowsOn(store::Database& database,
 }
 
 std::vector<BlockCaution>
-cautionsOf(const Catalogue& catalogue, const walk::Round& round, CivilDate today) {
+cautionsOf(const vineyard::Catalogue& catalogue, const walk::Round& round, CivilDate today) {
     std::set<std::string, std::less<>> codes;
     for (const std::string& position : placesOf(catalogue, round)) {
         const auto read = vineyard::readPosition(position);
@@ -298,7 +299,7 @@ cautionsOf(const Catalogue& catalogue, const walk::Round& round, CivilDate today
 }
 
 Result<WalkPlan> planWalk(store::Database& database,
-                          const Catalogue& catalogue,
+                          const vineyard::Catalogue& catalogue,
                           const walk::Round& round,
                           const WalkWish& wish,
                           CivilDate today) {

@@ -2,11 +2,12 @@
 // first stop.
 #pragma once
 
-#include "field/catalogue.hpp"
 #include "field/walk_plan.hpp"
 
+#include "core/vineyard/catalogue.hpp"
 #include "core/walk/round.hpp"
 #include "core/walk/route.hpp"
+#include "store/database.hpp"
 
 #include <optional>
 #include <string>
@@ -33,11 +34,11 @@ struct RoundProgress {
 
 // The rounds that are open on the day, those that are due first, first. Errors: those of reading.
 [[nodiscard]] Result<std::vector<RoundProgress>>
-roundsOn(store::Database& database, const Catalogue& catalogue, CivilDate today);
+roundsOn(store::Database& database, const vineyard::Catalogue& catalogue, CivilDate today);
 // The rows of a round in walking order, without blocks that are closed on the day. Errors:
 // likewise.
 [[nodiscard]] Result<std::vector<RowProgress>> rowsOn(store::Database& database,
-                                                      const Catalogue& catalogue,
+                                                      const vineyard::Catalogue& catalogue,
                                                       const walk::Round& round,
                                                       CivilDate today);
 
@@ -50,7 +51,7 @@ struct BlockCaution {
 };
 // Of all blocks that the round touches.
 [[nodiscard]] std::vector<BlockCaution>
-cautionsOf(const Catalogue& catalogue, const walk::Round& round, CivilDate today);
+cautionsOf(const vineyard::Catalogue& catalogue, const walk::Round& round, CivilDate today);
 
 // How a walk is begun.
 struct WalkWish {
@@ -64,7 +65,7 @@ struct WalkWish {
 // The plan of a walk of the round. Errors: InvalidInput where nothing is left to walk or to ask;
 // those of reading.
 [[nodiscard]] Result<WalkPlan> planWalk(store::Database& database,
-                                        const Catalogue& catalogue,
+                                        const vineyard::Catalogue& catalogue,
                                         const walk::Round& round,
                                         const WalkWish& wish,
                                         CivilDate today);

@@ -30,7 +30,7 @@ void turn(const Leg& leg, MoreSamples& more) {
 
 } // namespace
 
-Walk::Walk(store::Database& database, const Catalogue& catalogue, Pen& pen, WalkPlan plan)
+Walk::Walk(store::Database& database, const vineyard::Catalogue& catalogue, Pen& pen, WalkPlan plan)
     : database_(database),
       catalogue_(catalogue),
       pen_(pen),
@@ -38,8 +38,10 @@ Walk::Walk(store::Database& database, const Catalogue& catalogue, Pen& pen, Walk
       sheet_(std::make_unique<WalkSheet>(database, plan_)),
       memory_(std::make_unique<Memory>(database, catalogue, plan_.date)) {}
 
-Result<std::unique_ptr<Walk>>
-Walk::begin(store::Database& database, const Catalogue& catalogue, Pen& pen, WalkPlan plan) {
+Result<std::unique_ptr<Walk>> Walk::begin(store::Database& database,
+                                          const vineyard::Catalogue& catalogue,
+                                          Pen& pen,
+                                          WalkPlan plan) {
     if (plan.stops.empty() || plan.asks.empty()) {
         return Error{ErrorCode::InvalidInput,
                      "There is nothing to walk: the round has no vine here, or asks nothing.",
@@ -62,7 +64,7 @@ Walk::begin(store::Database& database, const Catalogue& catalogue, Pen& pen, Wal
 }
 
 Result<std::unique_ptr<Walk>>
-Walk::resume(store::Database& database, const Catalogue& catalogue, Pen& pen) {
+Walk::resume(store::Database& database, const vineyard::Catalogue& catalogue, Pen& pen) {
     const Result<Bytes> planBytes = database.kept(kPlanMark);
     const Result<Bytes> footingBytes = database.kept(kFootingMark);
     const Result<Bytes> moreBytes = database.kept(kMoreMark);

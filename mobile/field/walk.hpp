@@ -3,12 +3,12 @@
 // after it: whatever ends the program, the next start goes on from the last act that was shown.
 #pragma once
 
-#include "field/catalogue.hpp"
 #include "field/memory.hpp"
 #include "field/pen.hpp"
 #include "field/walk_plan.hpp"
 #include "field/walk_sheet.hpp"
 
+#include "core/vineyard/catalogue.hpp"
 #include "core/walk/slip_detector.hpp"
 
 #include <memory>
@@ -46,10 +46,10 @@ class Walk {
 public:
     // Begins a walk and keeps it. Errors: InvalidInput (no stop, nothing asked), those of writing.
     [[nodiscard]] static Result<std::unique_ptr<Walk>>
-    begin(store::Database& database, const Catalogue& catalogue, Pen& pen, WalkPlan plan);
+    begin(store::Database& database, const vineyard::Catalogue& catalogue, Pen& pen, WalkPlan plan);
     // Goes on with the walk that is kept in the journal; null where there is none, or it is over.
     [[nodiscard]] static Result<std::unique_ptr<Walk>>
-    resume(store::Database& database, const Catalogue& catalogue, Pen& pen);
+    resume(store::Database& database, const vineyard::Catalogue& catalogue, Pen& pen);
 
     [[nodiscard]] const WalkPlan& plan() const { return plan_; }
     [[nodiscard]] const Footing& footing() const { return footing_; }
@@ -106,7 +106,7 @@ public:
     void putSlipAside();
 
 private:
-    Walk(store::Database& database, const Catalogue& catalogue, Pen& pen, WalkPlan plan);
+    Walk(store::Database& database, const vineyard::Catalogue& catalogue, Pen& pen, WalkPlan plan);
 
     struct Draw { // an act before it is written
         std::vector<store::Draft> drafts;
@@ -131,7 +131,7 @@ private:
     [[nodiscard]] std::optional<double> measureOf(const NotedValue& noted) const;
 
     store::Database& database_;
-    const Catalogue& catalogue_;
+    const vineyard::Catalogue& catalogue_;
     Pen& pen_;
     WalkPlan plan_;
     Footing footing_;

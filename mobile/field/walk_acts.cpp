@@ -58,7 +58,7 @@ Result<Draft> Walk::observation(std::size_t stop,
 
 Status Walk::note(const Bytes& value, const std::optional<std::string>& as) {
     const Ask& ask = asked();
-    const Asked* known = catalogue_.descriptor(ask.descriptor);
+    const vineyard::Asked* known = catalogue_.descriptor(ask.descriptor);
     if (known == nullptr || !known->unknownKind.empty()) {
         return Error{ErrorCode::InvalidInput,
                      "\"" + ask.descriptor +
@@ -91,7 +91,7 @@ Status Walk::note(const Bytes& value, const std::optional<std::string>& as) {
 Status Walk::noteBeside(std::string_view descriptor,
                         const Bytes& value,
                         const std::optional<std::string>& as) {
-    const Asked* known = catalogue_.descriptor(descriptor);
+    const vineyard::Asked* known = catalogue_.descriptor(descriptor);
     if (known == nullptr) {
         return Error{ErrorCode::NotFound, "This station does not note that.", {}};
     }
@@ -158,8 +158,8 @@ struct Taking {
 
 // The undo of the last act that stands; nothing where there is none.
 Result<std::optional<Taking>> takingOfLast(store::Database& database, const std::string& author) {
-    OwnActs acts(database);
-    const Result<std::optional<OwnAct>> last = acts.last();
+    store::OwnActs acts(database);
+    const Result<std::optional<store::OwnAct>> last = acts.last();
     if (!last) {
         return last.error();
     }

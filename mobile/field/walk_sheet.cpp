@@ -86,8 +86,8 @@ Status WalkSheet::readAll() {
     values_.assign(plan_.stops.size(), {});
     placed_.clear();
     std::vector<std::string> subjects;
-    OwnActs acts(database_);
-    Status read = acts.eachSince(plan_.before, [&](const OwnAct& act) {
+    store::OwnActs acts(database_);
+    Status read = acts.eachSince(plan_.before, [&](const store::OwnAct& act) {
         for (const journal::Entry& entry : act.entries) {
             subjects.push_back(entry.subject);
         }

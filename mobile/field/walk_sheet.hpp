@@ -1,10 +1,10 @@
 // What was noted on a walk, stop by stop, as it stands now: read from the journal, never guessed.
 #pragma once
 
-#include "field/own_acts.hpp"
 #include "field/walk_plan.hpp"
 
 #include "core/walk/weigh.hpp"
+#include "store/own_acts.hpp"
 
 #include <map>
 #include <optional>

@@ -32,12 +32,12 @@ double onItsScale(const descriptors::Descriptor& known, double number) {
 } // namespace
 
 std::optional<double> Walk::measureOf(const NotedValue& noted) const {
-    const Asked* known = catalogue_.descriptor(noted.descriptor);
+    const vineyard::Asked* known = catalogue_.descriptor(noted.descriptor);
     return known == nullptr ? std::nullopt : comparableNumber(*known, noted.value);
 }
 
 Status Walk::weigh(NotedValue& noted, std::size_t stop) {
-    const Asked* known = catalogue_.descriptor(noted.descriptor);
+    const vineyard::Asked* known = catalogue_.descriptor(noted.descriptor);
     const auto number = measureOf(noted);
     noted.doubt.reset();
     if (known == nullptr || !number) {
@@ -108,7 +108,7 @@ void Walk::putSlipAside() {
 }
 
 std::optional<walk::Slip> Walk::slip() {
-    const Asked* known = catalogue_.descriptor(plan_.asks.front().descriptor);
+    const vineyard::Asked* known = catalogue_.descriptor(plan_.asks.front().descriptor);
     if (known == nullptr || !showsSlips(known->known) || plan_.isList) {
         return {};
     }

@@ -1,6 +1,6 @@
 // Before a walk: what each step shows.
 #include "tablet/choose_view_model.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include <algorithm>
 
@@ -10,7 +10,7 @@ void ChooseViewModel::showWho() {
     const field::FieldBook& book = *session_.book();
     title_ = tr("Who walks today?");
     std::vector<Choice> choices;
-    for (const field::Person& person : book.catalogue().people()) {
+    for (const vineyard::Person& person : book.catalogue().people()) {
         Choice choice{fromText(person.name), fromText(person.code), {}, false, {}, {}};
         choice.value = fromText(person.code);
         choice.isChosen = person.code == book.settings().lastAuthor;
@@ -83,7 +83,7 @@ void ChooseViewModel::showDescriptors() {
                              "shoot-tip",
                              "pruning-weight",
                              "flower-sex"}) {
-        const field::Asked* asked = session_.book()->catalogue().descriptor(code);
+        const vineyard::Asked* asked = session_.book()->catalogue().descriptor(code);
         if (asked != nullptr) {
             choices.push_back({titleWords(*asked), {}, {}, false, {}, QString::fromLatin1(code)});
         }

@@ -1,7 +1,7 @@
 #include "tablet/choose_view_model.hpp"
 
 #include "field/crosses.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,6 @@
 #include "tablet/crosses_view_model.hpp"
 
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/base/numbers.hpp"
 #include "core/journal/json_value.hpp"

@@ -1,6 +1,6 @@
 #include "tablet/row_end_view_model.hpp"
 
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 namespace bullace::tablet {
 

@@ -1,7 +1,7 @@
 #include "tablet/settings_view_model.hpp"
 
 #include "tablet/start_view_model.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include <algorithm>
 

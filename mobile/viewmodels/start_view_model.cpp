@@ -1,6 +1,6 @@
 #include "tablet/start_view_model.hpp"
 
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include <QRegularExpression>
 

@@ -1,7 +1,7 @@
 // The page of one stop: what its keys do.
 #include "field/crosses.hpp"
 #include "tablet/stop_view_model.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/journal/json_value.hpp"
 
@@ -32,9 +32,9 @@ void StopViewModel::weigh() {
         return;
     }
     const auto doubt = walk()->weighLast();
-    const field::Asked* known = doubt && *doubt != nullptr
-                                    ? session_.book()->catalogue().descriptor((*doubt)->descriptor)
-                                    : nullptr;
+    const vineyard::Asked* known =
+        doubt && *doubt != nullptr ? session_.book()->catalogue().descriptor((*doubt)->descriptor)
+                                   : nullptr;
     if (known != nullptr && !(*doubt)->isKept) {
         mark_ = {MarkKind::Doubt,
                  tr("Vine %1: %2")

@@ -1,6 +1,6 @@
 // The page of one stop: the answers and other keys that its panels offer.
 #include "tablet/stop_view_model.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/descriptors/stages.hpp"
 #include "core/journal/json_value.hpp"
@@ -14,7 +14,7 @@ using quick::tradeWord;
 // The whole scale. A value that stands here already is the chosen one.
 std::vector<Choice> StopViewModel::answerChoices() const {
     std::vector<Choice> choices;
-    const field::Asked* known = asked();
+    const vineyard::Asked* known = asked();
     if (entry_->way() == field::Way::Picture) {
         choices.push_back(
             {tr("Photo"), {}, QStringLiteral("*"), false, {}, QStringLiteral("photo")});

@@ -21,7 +21,7 @@ bool StopViewModel::pressDigit(const QString& text) {
         character(text);
         return true;
     }
-    const field::Asked* known = asked();
+    const vineyard::Asked* known = asked();
     if (panel_ != Keys || known == nullptr) {
         const int hinted = choices_.hinted(text);
         choose(hinted);

@@ -1,7 +1,7 @@
 // The page of one stop: what is worth saying after a value is in.
 #include "field/memory.hpp"
 #include "tablet/stop_view_model.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/fruit/sample_size.hpp"
 
@@ -16,7 +16,7 @@ constexpr std::size_t kCheckEvery = 10; // stops; 1 % of values misplaced, one s
 // How many samples more the wanted precision needs; said once, after the last one.
 StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) const {
     const field::Ask& asks = walk()->plan().asks[ask];
-    const field::Asked* known = session_.book()->catalogue().descriptor(asks.descriptor);
+    const vineyard::Asked* known = session_.book()->catalogue().descriptor(asks.descriptor);
     const auto noted = walk()->sheet().at(stop, asks.descriptor);
     if (known == nullptr || noted.size() < 2 || noted.size() < walk()->wanted(stop, ask)) {
         return {};

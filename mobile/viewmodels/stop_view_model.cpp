@@ -2,7 +2,7 @@
 #include "tablet/stop_view_model.hpp"
 
 #include "field/memory.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/descriptors/stages.hpp"
 #include "core/fruit/sample_size.hpp"
@@ -46,7 +46,7 @@ StopViewModel::StopViewModel(Session& session, QObject* parent)
     });
 }
 
-const field::Asked* StopViewModel::asked() const {
+const vineyard::Asked* StopViewModel::asked() const {
     return session_.book()->catalogue().descriptor(walk()->asked().descriptor);
 }
 
@@ -94,7 +94,7 @@ void StopViewModel::refreshPlace() {
     const std::size_t count = past ? (*past)->size() : 0;
     for (std::size_t i = count > 6 ? count - 6 : 0; i < count; ++i) {
         const field::Earlier& earlier = (**past)[i];
-        const field::Asked* known = catalogue.descriptor(earlier.descriptor);
+        const vineyard::Asked* known = catalogue.descriptor(earlier.descriptor);
         if (known != nullptr) {
             lines << tr("%1: %2 %3")
                          .arg(dateWords(earlier.date),
@@ -115,7 +115,7 @@ QString StopViewModel::tagAt(std::size_t stop, bool& isMarked, int& kind) const 
     bool isPast = false;
     for (const field::Ask& ask : walk()->plan().asks) {
         const auto noted = sheet.at(stop, ask.descriptor);
-        const field::Asked* known = catalogue.descriptor(ask.descriptor);
+        const vineyard::Asked* known = catalogue.descriptor(ask.descriptor);
         if (noted.empty() || known == nullptr) {
             continue;
         }
@@ -166,7 +166,7 @@ void StopViewModel::refreshWire() {
 }
 
 void StopViewModel::refreshQuestion() {
-    const field::Asked* known = asked();
+    const vineyard::Asked* known = asked();
     const std::string entryFor =
         std::to_string(walk()->footing().stop) + "/" + walk()->asked().descriptor + "/" +
         std::to_string(
@@ -250,7 +250,7 @@ void StopViewModel::refreshBoxes() {
     if (asks > 1) {
         progress_ = tr("%1 of %2").arg(ask + 1).arg(asks);
     }
-    const field::Asked* known = asked();
+    const vineyard::Asked* known = asked();
     if (wanted < 2 || known == nullptr) {
         return;
     }

@@ -132,7 +132,7 @@ private:
     };
 
     [[nodiscard]] field::Walk* walk() const { return session_.walk(); }
-    [[nodiscard]] const field::Asked* asked() const;
+    [[nodiscard]] const vineyard::Asked* asked() const;
     void refreshPlace();
     void refreshWire();
     void refreshQuestion();

@@ -1,7 +1,7 @@
 // The sync as a page: what it says and what its keys do.
 #include "tablet/sync_view_model.hpp"
 
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "store/peers.hpp"
 #include "sync/server/device.hpp"

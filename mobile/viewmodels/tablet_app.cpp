@@ -1,7 +1,7 @@
 #include "tablet/tablet_app.hpp"
 
 #include "camera/camera.hpp"
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/journal/subject.hpp"
 
@@ -98,7 +98,7 @@ QString TabletApp::demoPath() const {
     return QDir(parts_.folder).filePath(QString::fromLatin1(kDemo));
 }
 
-bool TabletApp::openBook(const QString& name, const field::Clock& clock) {
+bool TabletApp::openBook(const QString& name, const Clock& clock) {
     sync_.stop();
     session_.setBook(nullptr);
     book_.reset();
@@ -321,7 +321,7 @@ void TabletApp::undo() {
     }
     const std::string first = (*taken)->subjects.front();
     const journal::Subject subject = journal::readSubject(first);
-    const field::Asked* asked = book_->catalogue().descriptor(subject.descriptor);
+    const vineyard::Asked* asked = book_->catalogue().descriptor(subject.descriptor);
     const int count = static_cast<int>((*taken)->subjects.size());
     emit session_.walked();
     if (page_ != Stop && page_ != RowEnd && sheet() != nullptr) {

@@ -32,11 +32,11 @@ namespace bullace::tablet {
 struct TabletParts {
     QString folder;   // where the journals lie
     std::string zone; // of the tablet, IANA
-    const field::Clock* clock = nullptr;
-    const field::Clock* demoClock = nullptr; // on the demo station it is its third spring
-    camera::Camera* codeCamera = nullptr;    // null: none
-    camera::Camera* photoCamera = nullptr;   // the same device, asked for larger pictures
-    std::function<std::string()> demoLines;  // the demo station's journals, as JSON Lines
+    const Clock* clock = nullptr;
+    const Clock* demoClock = nullptr;       // on the demo station it is its third spring
+    camera::Camera* codeCamera = nullptr;   // null: none
+    camera::Camera* photoCamera = nullptr;  // the same device, asked for larger pictures
+    std::function<std::string()> demoLines; // the demo station's journals, as JSON Lines
     // What a QR code in the picture says; empty where there is none.
     std::function<QString(const QImage&)> readCode;
     std::function<QByteArray(const QImage&)> photoBytes;
@@ -131,7 +131,7 @@ private:
     void connectPages();
     void openDemo();
     void leaveDemo();
-    bool openBook(const QString& name, const field::Clock& clock);
+    bool openBook(const QString& name, const Clock& clock);
     void setPage(Page page);
     void home();
     void onWalked();

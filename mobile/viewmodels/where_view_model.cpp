@@ -1,6 +1,6 @@
 #include "tablet/where_view_model.hpp"
 
-#include "tablet/words.hpp"
+#include "tablet/walk_words.hpp"
 
 #include "core/vineyard/label_code.hpp"
 #include "core/vineyard/position.hpp"

@@ -156,8 +156,14 @@ Status Database::openFile(bool forWriting) {
     }
     // A reader sees the file as it is now for as long as it has it open, whatever a server writes
     // meanwhile.
-    if (Status begun = forWriting ? Status{} : connection->run("BEGIN"); !begun) {
-        return begun;
+    isReader_ = !forWriting;
+    if (isReader_) {
+        const Result<std::int64_t> version = connection->number("PRAGMA data_version");
+        Status begun = version ? connection->run("BEGIN") : Status{version.error()};
+        if (!begun) {
+            return begun;
+        }
+        seenVersion_ = *version;
     }
     if (Status checked = checkSchema(*connection); !checked) {
         return checked;
@@ -168,12 +174,44 @@ Status Database::openFile(bool forWriting) {
     return load();
 }
 
+Result<bool> Database::refresh() {
+    if (!isReader_) {
+        return false;
+    }
+    rest();
+    const Result<std::int64_t> version = connection_->number("PRAGMA data_version");
+    if (!version) {
+        return version.error();
+    }
+    if (Status begun = connection_->run("BEGIN"); !begun) {
+        return begun.error();
+    }
+    if (*version == seenVersion_) {
+        return false;
+    }
+    seenVersion_ = *version;
+    derived_.reset();
+    chain_.reset();
+    if (Status loaded = load(); !loaded) {
+        return loaded.error();
+    }
+    return true;
+}
+
+void Database::rest() {
+    if (isReader_ && connection_->inTransaction()) {
+        // A transaction that only read has nothing that could fail to be kept.
+        static_cast<void>(connection_->run("COMMIT"));
+    }
+}
+
 Status Database::load() {
     if (Status read = readAbout(); !read) {
         return read;
     }
     // Merging into a big station touches many pages; a tablet's journal is written at one end.
-    const char* cache = about_.role == Role::Station
+    const char* cache = isReader_ ? "PRAGMA cache_size=-16384"
+                        : about_.role == Role::Station
                             ? "PRAGMA cache_size=-65536; PRAGMA wal_autocheckpoint=8000"
                             : "PRAGMA cache_size=-8192; PRAGMA wal_autocheckpoint=1000";
     if (Status set = connection_->run(cache); !set) {

@@ -85,6 +85,14 @@ struct HeadRow {
     Bytes entry; // its bytes; see journal::readEntry
 };
 
+// One entry of a subject's history.
+struct EntryRow {
+    journal::Place place;
+    Digest digest;
+    Bytes entry;
+    std::optional<journal::Standing> uncounted; // why it counts for nothing; nothing: it counts
+};
+
 struct StateRow {
     std::string subject;
     merge::State state = merge::State::Open;
@@ -179,6 +187,13 @@ public:
     [[nodiscard]] static Result<std::unique_ptr<Database>>
     open(const std::string& path, bool forWriting, std::unique_ptr<Surroundings> surroundings);
     ~Database();
+
+    // For readers. Goes on to the file as it is now; true where something was written since.
+    [[nodiscard]] Result<bool> refresh();
+    // For readers. Lets go of the file as it was, so that the writer can tidy up behind itself.
+    // refresh() comes before the next reading.
+    void rest();
+
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
     Database(Database&&) = delete;
@@ -241,6 +256,8 @@ public:
                                             const std::string& high,
                                             const std::function<bool(std::string_view)>& subject);
     [[nodiscard]] Result<std::vector<HeadRow>> heads(const std::string& subject);
+    // All entries ever taken in about the subject, ascending by count and then by place.
+    [[nodiscard]] Result<std::vector<EntryRow>> entries(const std::string& subject);
     [[nodiscard]] Result<std::optional<StateRow>> state(const std::string& subject);
     [[nodiscard]] Status eachUncounted(const std::function<bool(const UncountedRow&)>& row);
     [[nodiscard]] Status eachLooseEdge(const std::function<bool(const LooseRow&)>& row);
@@ -356,6 +373,8 @@ private:
     std::unique_ptr<Chain> chain_;
     std::unique_ptr<Derived> derived_;
     About about_;
+    bool isReader_ = false;
+    std::int64_t seenVersion_ = 0; // of a reader: what SQLite called the file as it was last read
     std::uint64_t waitingCount_ = 0;
     struct Admitted { // lines that waited and entered, or turned out to be held
         std::uint64_t taken = 0;

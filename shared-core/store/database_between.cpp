@@ -2,6 +2,9 @@
 #include "store/database.hpp"
 #include "store/sqlite.hpp"
 
+#include <algorithm>
+#include <tuple>
+
 namespace bullace::store {
 
 namespace {
@@ -9,6 +12,12 @@ namespace {
 constexpr const char* kStates = "SELECT id, path, state, value, rule, head FROM subjects "
                                 "WHERE path >= ?1 AND path < ?2 AND state IS NOT NULL "
                                 "ORDER BY path";
+constexpr const char* kEntries =
+    "SELECT e.id, e.digest, e.bytes, u.reason FROM "
+    "(SELECT entry FROM subjects WHERE path = ?1 UNION "
+    "SELECT m.entry FROM subjects s JOIN subject_entries m ON m.subject = s.id WHERE s.path = ?1) "
+    "x "
+    "JOIN entries e ON e.id = x.entry LEFT JOIN uncounted u ON u.entry = e.id";
 constexpr const char* kPaths = "SELECT path FROM subjects WHERE path >= ?1 AND path < ?2 "
                                "ORDER BY path";
 
@@ -51,6 +60,48 @@ Status Database::eachStateIn(std::span<const PathStretch> stretches,
         }
     }
     return {};
+}
+
+Result<std::vector<EntryRow>> Database::entries(const std::string& subject) {
+    if (Status ready = usable(); !ready) {
+        return ready.error();
+    }
+    Result<Statement> rows = connection_->prepare(kEntries);
+    if (!rows) {
+        return rows.error();
+    }
+    rows->bindText(1, subject);
+    std::vector<std::pair<std::uint64_t, EntryRow>> found; // with the count
+    while (true) {
+        const Result<bool> has = rows->step();
+        if (!has) {
+            return has.error();
+        }
+        if (!*has) {
+            break;
+        }
+        EntryRow row{placeOf(rows->integer(0)),
+                     Digest::fromBytes(rows->bytes(1)).value_or(Digest{}),
+                     Bytes(rows->bytes(2)),
+                     std::nullopt};
+        if (!rows->isNull(3)) {
+            row.uncounted = static_cast<journal::Standing>(rows->integer(3));
+        }
+        const Result<journal::EntryView> entry = journal::readEntry(row.entry);
+        if (entry) {
+            found.emplace_back(entry->count, std::move(row));
+        }
+    }
+    std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.first, a.second.place, a.second.digest) <
+               std::tie(b.first, b.second.place, b.second.digest);
+    });
+    std::vector<EntryRow> all;
+    all.reserve(found.size());
+    for (auto& [count, row] : found) {
+        all.push_back(std::move(row));
+    }
+    return all;
 }
 
 Result<std::optional<StateRow>> Database::state(const std::string& subject) {

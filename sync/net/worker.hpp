@@ -1,4 +1,4 @@
-// The one thread on which a server's database is used. Inside sync/net only.
+// One thread on which jobs are done in their order: a server's database, and the desk's.
 #pragma once
 
 #include <condition_variable>

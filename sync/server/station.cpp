@@ -1,5 +1,6 @@
 #include "sync/server/station.hpp"
 
+#include "sync/server/arrivals.hpp"
 #include "sync/server/summary_words.hpp"
 
 #include <algorithm>
@@ -18,14 +19,18 @@ std::optional<Digest> keyFrom(const std::string& hex) {
 
 } // namespace
 
-Station::Station(std::unique_ptr<store::Database> database, WallClock clock, LogLine log)
-    : database_(std::move(database)),
+Station::Station(StationOptions options,
+                 std::unique_ptr<store::Database> database,
+                 WallClock clock,
+                 LogLine log)
+    : options_(std::move(options)),
+      database_(std::move(database)),
       clock_(std::move(clock)),
       log_(std::move(log)),
       replica_(*database_) {}
 
 Result<std::unique_ptr<Station>>
-Station::start(const StationOptions& options, WallClock clock, LogLine log) {
+Station::open(const StationOptions& options, WallClock clock, LogLine log) {
     auto database = store::Database::open(options.path, true, store::fileSurroundings());
     if (!database) {
         return database.error();
@@ -37,12 +42,13 @@ Station::start(const StationOptions& options, WallClock clock, LogLine log) {
                 "\" is the journal of a field device. Only a station's database is served.",
             {}};
     }
-    const auto identity = sync::net::loadOrMakeIdentity(options.path + "-key");
+    auto identity = sync::net::loadOrMakeIdentity(options.path + "-key");
     if (!identity) {
         return identity.error();
     }
     std::unique_ptr<Station> station(
-        new Station(std::move(*database), std::move(clock), std::move(log)));
+        new Station(options, std::move(*database), std::move(clock), std::move(log)));
+    station->identity_ = std::move(*identity);
     if (station->about().tookNewEpoch) {
         station->log_("This database is a copy or an older state of itself: the devices are asked "
                       "for what it may have lost.");
@@ -50,13 +56,6 @@ Station::start(const StationOptions& options, WallClock clock, LogLine log) {
     if (Status loaded = station->loadDevices(); !loaded) {
         return loaded.error();
     }
-    const sync::net::ServerOptions network{
-        options.address, options.port, *identity, station->about().station, {}};
-    auto server = sync::net::Server::start(network, *station);
-    if (!server) {
-        return server.error();
-    }
-    station->server_ = std::move(*server);
     station->office_ =
         std::make_unique<Office>(*station->database_, station->clock_, station->serving());
     Station* self = station.get();
@@ -71,9 +70,89 @@ Station::start(const StationOptions& options, WallClock clock, LogLine log) {
     return station;
 }
 
+Result<std::unique_ptr<Station>>
+Station::start(const StationOptions& options, WallClock clock, LogLine log) {
+    auto station = open(options, std::move(clock), std::move(log));
+    if (!station) {
+        return station.error();
+    }
+    if (Status listening = (*station)->listen(); !listening) {
+        return listening.error();
+    }
+    return station;
+}
+
 Station::~Station() {
     socket_.reset();
     server_.reset();
+}
+
+Status Station::listen() {
+    const std::lock_guard turn(turn_);
+    if (server_ != nullptr) {
+        return {};
+    }
+    const sync::net::ServerOptions network{
+        options_.address, options_.port, identity_, about().station, {}};
+    auto server = sync::net::Server::start(network, *this);
+    if (!server) {
+        return server.error();
+    }
+    server_ = std::move(*server);
+    return {};
+}
+
+void Station::fallSilent() {
+    const std::lock_guard turn(turn_);
+    server_.reset();
+}
+
+Result<sync::net::Armed> Station::arm(char letter) {
+    const std::lock_guard turn(turn_);
+    if (server_ == nullptr) {
+        return Error{ErrorCode::Refused,
+                     "Tablets are not let in now. Let tablets sync first, then pair.",
+                     {}};
+    }
+    return server_->arm(letter);
+}
+
+sync::Millis Station::armedFor() {
+    const std::lock_guard turn(turn_);
+    return server_ == nullptr ? 0 : server_->armedFor();
+}
+
+void Station::disarm() {
+    const std::lock_guard turn(turn_);
+    if (server_ != nullptr) {
+        server_->disarm();
+    }
+}
+
+Status Station::revoke(const std::string& which) {
+    Status revoked;
+    onDatabase([&](store::Database& database) {
+        const auto row = store::revokeDevice(database, which, clock_().ms);
+        if (!row) {
+            revoked = row.error();
+        } else {
+            serving().dropDevice(row->keyHash);
+        }
+    });
+    return revoked;
+}
+
+void Station::onDatabase(const std::function<void(store::Database&)>& job) {
+    const std::lock_guard turn(turn_);
+    if (server_ == nullptr) {
+        job(*database_);
+        return;
+    }
+    server_->onDatabase([&] { job(*database_); });
+    // Only now: the database's thread must not wait for the network's.
+    for (const Digest& key : std::exchange(revoked_, {})) {
+        server_->dismiss(key);
+    }
 }
 
 int Station::answerConsole(const OfficeRequest& request, OfficeStreams streams) {
@@ -82,18 +161,14 @@ int Station::answerConsole(const OfficeRequest& request, OfficeStreams streams) 
         return office_->run(request, streams);
     }
     int status = 1;
-    server_->onDatabase([&] { status = office_->run(request, streams); });
-    // Only now: the database's thread must not wait for the network's.
-    for (const Digest& key : std::exchange(revoked_, {})) {
-        server_->dismiss(key);
-    }
+    onDatabase([&](store::Database&) { status = office_->run(request, streams); });
     return status;
 }
 
 Serving Station::serving() {
     Serving serving;
     serving.arm = [this](char letter) -> Result<std::pair<std::string, std::string>> {
-        const auto armed = server_->arm(letter);
+        const auto armed = arm(letter);
         if (!armed) {
             return armed.error();
         }
@@ -169,7 +244,12 @@ void Station::onSessionOver(const KnownDevice& device,
             log_(noted.error().message);
         }
     }
-    log_(device.name + ": " + summaryWords(summary) + (status ? "" : " " + status.error().message));
+    const std::string trouble = status ? std::string{} : status.error().message;
+    if (Status kept = keepArrival(*database_, arrivalOf(device, summary, trouble, clock_().ms));
+        !kept) {
+        log_(kept.error().message);
+    }
+    log_(device.name + ": " + summaryWords(summary) + (status ? "" : " " + trouble));
 }
 
 void Station::onTurnedAway(const std::string& address, const std::string& why) {

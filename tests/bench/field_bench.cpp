@@ -27,7 +27,7 @@ constexpr int kOpenings = 10;
 constexpr double kMs = 1000; // in a second
 
 // A morning that does not end.
-class BenchClock : public field::Clock {
+class BenchClock : public Clock {
 public:
     [[nodiscard]] std::int64_t nowMs() const override {
         const auto day = std::chrono::sys_days(pastToday()).time_since_epoch();

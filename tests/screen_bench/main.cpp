@@ -29,7 +29,7 @@ constexpr int kRestMs = 3000;
 constexpr double kMs = 1000; // in a second
 
 // A morning that does not end.
-class BenchClock : public field::Clock {
+class BenchClock : public Clock {
 public:
     [[nodiscard]] std::int64_t nowMs() const override {
         const auto day = std::chrono::sys_days(bench::pastToday()).time_since_epoch();
@@ -42,7 +42,7 @@ public:
 };
 
 // A journal of a million entries, and a walk along three thousand stops that is about to begin.
-void layJournal(const std::string& folder, const field::Clock& clock) {
+void layJournal(const std::string& folder, const Clock& clock) {
     auto book = field::FieldBook::open(folder + "/journal.db", "Etc/GMT+5", clock);
     bench::must(book.ok(), book ? "" : book.error().message);
     bench::fillWithPast((*book)->database(), kMillion);

@@ -16,7 +16,7 @@
 
 namespace bullace::test {
 
-class FixedClock : public field::Clock {
+class FixedClock : public Clock {
 public:
     explicit FixedClock(std::int64_t ms = 1'778'572'800'000) : ms_(ms) {} // 2026-05-12 08:00 UTC
     [[nodiscard]] std::int64_t nowMs() const override { return ms_; }

@@ -6,10 +6,10 @@
 #include "camera/photo.hpp"
 #include "camera/picture_camera.hpp"
 #include "demo/start.hpp"
-#include "tablet/system_clock.hpp"
 #include "tablet/tablet_window.hpp"
 
 #include "quick/accessible_audit.hpp"
+#include "quick/system_clock.hpp"
 #include "support/field_books.hpp"
 #include "support/screen.hpp"
 
@@ -166,7 +166,7 @@ private:
     }
 
     camera::PictureCamera camera_;
-    tablet::ShiftedClock demoClock_;
+    quick::ShiftedClock demoClock_;
     GlassSize size_;
     std::unique_ptr<tablet::TabletApp> app_;
     std::unique_ptr<tablet::TabletWindow> window_;

@@ -72,7 +72,7 @@ inline Says stationSays() {
 }
 
 // Makes the journal in the folder; a tablet that is opened there has all of it, and is set up.
-inline void layStation(const std::string& folder, const field::Clock& clock) {
+inline void layStation(const std::string& folder, const Clock& clock) {
     auto book = field::FieldBook::open(folder + "/journal.db", "Etc/GMT+5", clock);
     REQUIRE_MESSAGE(book.ok(), (book ? "" : book.error().message));
     std::string lines;

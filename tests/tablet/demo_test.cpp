@@ -113,7 +113,7 @@ TEST_CASE("a bag for the bench opens a lot, and its label on the glass is what a
     REQUIRE(read.has_value());
     REQUIRE(tablet.book().reload().ok());
     REQUIRE(tablet.book().catalogue().lots().size() == 1);
-    const field::Lot& lot = tablet.book().catalogue().lots().front();
+    const vineyard::Lot& lot = tablet.book().catalogue().lots().front();
     CHECK(lot.label == *read);
     CHECK(lot.kind == "berries");
     CHECK(lot.from == "B2-01-01");

@@ -125,7 +125,7 @@ std::vector<Page> pages() {
     };
 }
 
-void dress(const std::string& folder, const field::Clock& clock, const Look& look) {
+void dress(const std::string& folder, const Clock& clock, const Look& look) {
     auto book = field::FieldBook::open(folder + "/journal.db", "Etc/GMT+5", clock);
     REQUIRE(book.ok());
     field::Settings settings = (*book)->settings();

@@ -17,8 +17,9 @@ enum class ErrorCode {
     InUse,        // another program holds the file for writing
     ReadOnly,     // the file or its folder cannot be written
     DiskFull,
-    Io,      // the disk failed otherwise
-    Refused, // the other side, or a rule, says no
+    Io,       // the disk failed otherwise
+    Refused,  // the other side, or a rule, says no
+    Outdated, // what the decision was made on has changed since
     BeyondLimit,
     Network,      // nobody answers, or the line broke
     WrongKey,     // another machine than the one that was paired

@@ -1,15 +1,15 @@
-#include "field/own_acts.hpp"
+#include "store/own_acts.hpp"
 
 #include <algorithm>
 
-namespace bullace::field {
+namespace bullace::store {
 
 namespace {
 
 constexpr std::uint64_t kAtOnce = 256; // entries
 
 // The newest life first; within a life the branch that was written last is the last segment.
-std::vector<journal::Segment> ownSegments(store::Database& database) {
+std::vector<journal::Segment> ownSegments(Database& database) {
     std::vector<journal::Segment> segments;
     std::set<journal::Origin> seen;
     std::vector<journal::Origin> origins;
@@ -33,7 +33,7 @@ std::vector<journal::Segment> ownSegments(store::Database& database) {
 // One pass from the newest entry back, which gathers groups and leaves out what is undone.
 class OwnActs::Reader {
 public:
-    explicit Reader(store::Database& database) : database_(database) {
+    explicit Reader(Database& database) : database_(database) {
         for (const journal::Segment& segment : ownSegments(database)) {
             stretches_.push_back({segment, segment.last});
         }
@@ -129,7 +129,7 @@ private:
         return {};
     }
 
-    store::Database& database_;
+    Database& database_;
     std::deque<Stretch> stretches_;
     std::vector<journal::Entry> chunk_; // ascending; taken from its end
     std::set<journal::Place> undone_;
@@ -154,4 +154,4 @@ Status OwnActs::eachSince(const journal::Vector& before,
     }
 }
 
-} // namespace bullace::field
+} // namespace bullace::store

@@ -1,6 +1,4 @@
-#include "tablet/words.hpp"
-
-#include "field/memory.hpp"
+#include "quick/words.hpp"
 
 #include "core/journal/json_value.hpp"
 #include "core/vineyard/position.hpp"
@@ -12,9 +10,7 @@
 
 #include <cmath>
 
-namespace bullace::tablet {
-
-using quick::tradeWord;
+namespace bullace::quick {
 
 namespace {
 
@@ -22,12 +18,8 @@ struct Tr {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
-QString isoWord(std::int64_t code) {
-    return QStringLiteral("%1").arg(code, 2, 10, QLatin1Char('0'));
-}
-
 // "3 of 10" for records that count; else the parts one after the other.
-QString recordWords(const field::Asked& asked, BytesView value) {
+QString recordWords(const vineyard::Asked& asked, BytesView value) {
     QStringList parts;
     for (const descriptors::RecordPart& part : asked.known.parts) {
         const auto member = journal::memberOf(value, part.name);
@@ -91,8 +83,12 @@ QString sideWord(walk::Side side) {
                                        : QString();
 }
 
-QString titleWords(const field::Asked& asked) {
+QString titleWords(const vineyard::Asked& asked) {
     return tradeWord(asked.known.title);
+}
+
+QString stageCodeWords(std::int64_t code) {
+    return QStringLiteral("%1").arg(code, 2, 10, QLatin1Char('0'));
 }
 
 QString decimalMark() {
@@ -103,7 +99,7 @@ QString localNumber(const std::string& withPoint) {
     return fromText(withPoint).replace(QLatin1Char('.'), decimalMark());
 }
 
-QString numberWords(const field::Asked& asked, double stored, const UnitWishes& wishes) {
+QString numberWords(const vineyard::Asked& asked, double stored, const UnitWishes& wishes) {
     const Unit unit = unitFor(asked.known.unit, wishes);
     const bool isWhole = asked.known.decimals == 0 && unit.isAsStored();
     const double shown = toShown(unit, stored, asked.known.decimals);
@@ -112,7 +108,7 @@ QString numberWords(const field::Asked& asked, double stored, const UnitWishes& 
     return unit.shown.empty() ? number : number + QStringLiteral(" ") + fromText(unit.shown);
 }
 
-QString valueWords(const field::Asked& asked, BytesView value, const UnitWishes& wishes) {
+QString valueWords(const vineyard::Asked& asked, BytesView value, const UnitWishes& wishes) {
     using descriptors::DescriptorKind;
     if (const auto none = journal::memberOf(value, "none")) {
         return tradeWord(journal::textOf(*none).value_or(""));
@@ -120,7 +116,7 @@ QString valueWords(const field::Asked& asked, BytesView value, const UnitWishes&
     const auto number = journal::numberOf(value);
     switch (asked.known.kind) {
     case DescriptorKind::Stage:
-        return number ? isoWord(std::llround(*number)) : QString();
+        return number ? stageCodeWords(std::llround(*number)) : QString();
     case DescriptorKind::Record:
         return recordWords(asked, value);
     case DescriptorKind::Photo:
@@ -136,54 +132,6 @@ QString valueWords(const field::Asked& asked, BytesView value, const UnitWishes&
     }
     return asked.known.parts.empty() ? fromText(journal::valueToJson(value))
                                      : recordWords(asked, value);
-}
-
-QString cellWords(const field::Asked& asked,
-                  const std::vector<const field::NotedValue*>& noted,
-                  const UnitWishes& wishes) {
-    if (noted.empty()) {
-        return {};
-    }
-    if (noted.size() == 1) {
-        // The unit stands beside the question; on the wire there is room for the number.
-        QString words = valueWords(asked, noted.front()->value, wishes);
-        const QString unit =
-            QStringLiteral(" ") + fromText(unitFor(asked.known.unit, wishes).shown);
-        if (unit.size() > 1 && words.endsWith(unit)) {
-            words.chop(unit.size());
-        }
-        return words;
-    }
-    return QStringLiteral("×%1").arg(noted.size());
-}
-
-QString
-doubtWords(const field::Asked& asked, const field::NotedValue& noted, const UnitWishes& wishes) {
-    if (!noted.doubt) {
-        return {};
-    }
-    const QString value = valueWords(asked, noted.value, wishes);
-    const double other = noted.doubt->other;
-    const QString otherWords = asked.known.kind == descriptors::DescriptorKind::Stage
-                                   ? isoWord(std::llround(other))
-                                   : numberWords(asked, other, wishes);
-    const QString on = noted.doubt->on ? dateWords(*noted.doubt->on) : QString();
-    switch (noted.doubt->doubt) {
-    case walk::Doubt::OutOfRange:
-        return Tr::tr("%1 is beyond %2.").arg(value, otherWords);
-    case walk::Doubt::StageBackwards:
-        return Tr::tr("%1 after %2 on %3.").arg(value, otherWords, on);
-    case walk::Doubt::FarFromHistory:
-        return on.isEmpty() ? Tr::tr("%1, and %2 before.").arg(value, otherWords)
-                            : Tr::tr("%1, and %2 on %3.").arg(value, otherWords, on);
-    case walk::Doubt::FarFromNeighbours:
-        return Tr::tr("%1, and the vines beside it about %2.").arg(value, otherWords);
-    case walk::Doubt::TenTimes:
-        return Tr::tr("%1: was %2 meant?").arg(value, otherWords);
-    case walk::Doubt::InchForMillimetre:
-        return Tr::tr("%1 looks like another unit: was %2 meant?").arg(value, otherWords);
-    }
-    return {};
 }
 
 QString refusalWords(const descriptors::NumberPad& pad) {
@@ -275,6 +223,9 @@ QString errorWords(const Error& error) {
         return Tr::tr("The disk cannot be written. What was shown as recorded is safe.");
     case ErrorCode::AlreadyThere:
         return Tr::tr("That is there already.");
+    case ErrorCode::Outdated:
+        return Tr::tr("Something new came in about this since it was shown. Nothing was written; "
+                      "look at it as it is now.");
     case ErrorCode::BeyondLimit:
         return Tr::tr("That is too large.");
     case ErrorCode::Cancelled:
@@ -285,4 +236,4 @@ QString errorWords(const Error& error) {
     return fromText(error.message);
 }
 
-} // namespace bullace::tablet
+} // namespace bullace::quick

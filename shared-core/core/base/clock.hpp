@@ -6,7 +6,7 @@
 
 #include <cstdint>
 
-namespace bullace::field {
+namespace bullace {
 
 class Clock {
 public:
@@ -25,4 +25,4 @@ public:
     [[nodiscard]] virtual CivilDate dateAt(std::int64_t ms) const = 0;
 };
 
-} // namespace bullace::field
+} // namespace bullace

@@ -1,14 +1,14 @@
 // The tablet's own clock and time zone.
 #pragma once
 
-#include "field/clock.hpp"
+#include "core/base/clock.hpp"
 
 #include <QDateTime>
 #include <QTimeZone>
 
-namespace bullace::tablet {
+namespace bullace::quick {
 
-class SystemClock : public field::Clock {
+class SystemClock : public Clock {
 public:
     [[nodiscard]] std::int64_t nowMs() const override {
         return QDateTime::currentMSecsSinceEpoch();
@@ -28,9 +28,9 @@ private:
 };
 
 // The same time of day on another day: the demo station's.
-class ShiftedClock : public field::Clock {
+class ShiftedClock : public Clock {
 public:
-    ShiftedClock(const field::Clock& clock, CivilDate today) : clock_(clock) {
+    ShiftedClock(const Clock& clock, CivilDate today) : clock_(clock) {
         shiftMs_ = std::int64_t{86'400'000} * daysBetween(clock.dateAt(clock.nowMs()), today);
     }
     [[nodiscard]] std::int64_t nowMs() const override { return clock_.nowMs() + shiftMs_; }
@@ -40,8 +40,8 @@ public:
     [[nodiscard]] CivilDate dateAt(std::int64_t ms) const override { return clock_.dateAt(ms); }
 
 private:
-    const field::Clock& clock_;
+    const Clock& clock_;
     std::int64_t shiftMs_ = 0;
 };
 
-} // namespace bullace::tablet
+} // namespace bullace::quick

@@ -12,7 +12,7 @@
 #include <string>
 #include <vector>
 
-namespace bullace::field {
+namespace bullace::store {
 
 // Entries that were written together, ascending by seq.
 struct OwnAct {
@@ -23,7 +23,7 @@ struct OwnAct {
 class OwnActs {
 public:
     // The database must outlive this.
-    explicit OwnActs(store::Database& database) : database_(database) {}
+    explicit OwnActs(Database& database) : database_(database) {}
 
     // The newest act that can be taken back: not undone, and neither an undo nor a remark. Nothing
     // where there is none. Errors: those of reading.
@@ -41,7 +41,7 @@ private:
     };
     class Reader;
 
-    store::Database& database_;
+    Database& database_;
 };
 
-} // namespace bullace::field
+} // namespace bullace::store

@@ -1,22 +1,25 @@
-// What the office told this tablet, as of one moment: blocks and what stands in them, rounds,
-// people, descriptors, crosses, lots, labels. Read anew after a sync.
+// The station's collection as its settled subjects tell, as of one moment: blocks and what stands
+// in them, accessions, rounds, people, descriptors, crosses, lots, labels. Read anew when they
+// change.
 #pragma once
 
+#include "core/base/bytes.hpp"
 #include "core/descriptors/catalog.hpp"
+#include "core/journal/subject.hpp"
 #include "core/vineyard/block.hpp"
 #include "core/vineyard/plantings.hpp"
 #include "core/walk/round.hpp"
-#include "store/database.hpp"
 
 #include <deque>
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
-namespace bullace::field {
+namespace bullace::vineyard {
 
 struct Person {
     std::string code;
@@ -55,7 +58,10 @@ struct Asked {
 
 class Catalogue {
 public:
-    [[nodiscard]] static Result<std::unique_ptr<Catalogue>> read(store::Database& database);
+    class Reader;
+    Catalogue() = default;
+    Catalogue(const Catalogue&) = delete; // descriptors point into its texts
+    Catalogue& operator=(const Catalogue&) = delete;
 
     [[nodiscard]] const std::vector<vineyard::Block>& blocks() const { return blocks_; }
     [[nodiscard]] const vineyard::Block* block(std::string_view code) const;
@@ -85,9 +91,6 @@ public:
     void addOwnBlock(vineyard::Block block);
 
 private:
-    class Reader;
-    Catalogue() = default;
-
     std::vector<vineyard::Block> blocks_;
     vineyard::Plantings plantings_{{}};
     std::map<std::string, std::vector<std::string>, std::less<>> between_; // by "B2-07"
@@ -103,4 +106,42 @@ private:
     std::map<std::string, std::string, std::less<>> labels_;
 };
 
-} // namespace bullace::field
+// Takes each settled subject of the catalogue in, in any order, then joins what belongs together.
+class Catalogue::Reader {
+public:
+    explicit Reader(Catalogue& into) : into_(into) {}
+
+    // The first parts of the subjects that it is made of ("block", "planting", …).
+    [[nodiscard]] static std::span<const std::string_view> parts();
+    // `value` is one CBOR item; a field of another shape is passed over.
+    void take(std::string_view path, BytesView value);
+    void finish();
+
+private:
+    void takeBlock(const journal::Subject& subject, BytesView value);
+    void takeRenumbering(std::string_view date, BytesView value);
+    void takePlanting(const journal::Subject& subject, BytesView value);
+    void takeRound(const journal::Subject& subject, BytesView value);
+    void takeAccession(const journal::Subject& subject, BytesView value);
+    void takeCross(const journal::Subject& subject, BytesView value);
+    void takeLot(const journal::Subject& subject, BytesView value);
+    void finishBlocks();
+    void finishDescriptors();
+    void setField(Asked& asked, const std::string& field, BytesView value);
+    static void setRange(descriptors::Descriptor& known, BytesView value);
+    void setCodes(descriptors::Descriptor& known, BytesView value);
+    std::string_view keepText(std::string text);
+    std::string_view keepText(std::string_view text) { return keepText(std::string(text)); }
+
+    Catalogue& into_;
+    std::map<std::string, Block> blocks_;
+    std::vector<Planting> plantings_;
+    std::vector<Renumbering> renumberings_;
+    std::map<std::string, walk::Round> rounds_;
+    std::map<std::string, Cross> crosses_;
+    std::map<std::string, Lot> lots_;
+    std::map<std::string, std::map<std::string, Bytes>> fields_;
+    std::map<std::string, bool> off_;
+};
+
+} // namespace bullace::vineyard

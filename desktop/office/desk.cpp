@@ -1,0 +1,142 @@
+#include "office/desk.hpp"
+
+#include <condition_variable>
+#include <mutex>
+#include <utility>
+
+namespace bullace::office {
+
+Desk::Desk(DeskOptions options, const Clock& clock) : options_(std::move(options)), clock_(clock) {
+    for (Reader& reader : readers_) {
+        reader.worker = std::make_unique<sync::net::Worker>();
+    }
+    writer_ = std::make_unique<sync::net::Worker>();
+}
+
+Result<std::unique_ptr<Desk>>
+Desk::open(DeskOptions options, const Clock& clock, server::LogLine log) {
+    // Looked at first, for whose it is.
+    auto look = openForReading(options, clock);
+    if (!look) {
+        return look.error();
+    }
+    std::unique_ptr<Desk> desk = std::move(*look);
+    if (desk->about_.role == store::Role::Station) {
+        const auto wall = [&clock] {
+            const std::int64_t now = clock.nowMs();
+            return journal::Wall{now, clock.minutesFromUtc(now)};
+        };
+        auto station = server::Station::open(
+            {options.path, options.address, options.port}, wall, std::move(log));
+        if (!station) {
+            return station.error();
+        }
+        desk->station_ = std::move(*station);
+        desk->about_ = desk->station_->about();
+        return desk;
+    }
+    if (desk->about_.own.letter != 's') {
+        return Error{ErrorCode::Refused,
+                     "\"" + options.path +
+                         "\" is a tablet's journal. The desk opens a station's database, or the "
+                         "journal of a device that was paired as an office device.",
+                     {}};
+    }
+    auto journal = store::Database::open(options.path, true, store::fileSurroundings());
+    if (!journal) {
+        return journal.error();
+    }
+    desk->journal_ = std::move(*journal);
+    desk->about_ = desk->journal_->about();
+    return desk;
+}
+
+Result<std::unique_ptr<Desk>> Desk::openForReading(DeskOptions options, const Clock& clock) {
+    auto first = store::Database::open(options.path, false, store::fileSurroundings());
+    if (!first) {
+        return first.error();
+    }
+    std::unique_ptr<Desk> desk(new Desk(std::move(options), clock));
+    desk->about_ = (*first)->about();
+    (*first)->rest();
+    desk->readers_[0].database = std::move(*first);
+    return desk;
+}
+
+Desk::~Desk() {
+    writer_.reset();
+    for (Reader& reader : readers_) {
+        reader.worker.reset();
+        reader.database.reset();
+    }
+}
+
+void Desk::write(Task task) {
+    writer_->post([this, task = std::move(task)] {
+        if (station_ != nullptr) {
+            station_->onDatabase(task);
+        } else if (journal_ != nullptr) {
+            task(*journal_);
+        }
+    });
+}
+
+void Desk::serve(std::function<void(server::Station&)> task) {
+    writer_->post([this, task = std::move(task)] {
+        if (station_ != nullptr) {
+            task(*station_);
+        }
+    });
+}
+
+Result<store::Database*> Desk::fresh(Reader& reader) const {
+    if (reader.database == nullptr) {
+        auto opened = store::Database::open(options_.path, false, store::fileSurroundings());
+        if (!opened) {
+            return opened.error();
+        }
+        reader.database = std::move(*opened);
+        return reader.database.get();
+    }
+    const Result<bool> isNew = reader.database->refresh();
+    if (!isNew) {
+        reader.database.reset(); // the next reading opens it anew
+        return isNew.error();
+    }
+    return reader.database.get();
+}
+
+void Desk::read(Lane lane, Token token, Reading reading) {
+    Reader& reader = readers_[static_cast<std::size_t>(lane)];
+    reader.worker->post([this, &reader, token = std::move(token), reading = std::move(reading)] {
+        if (token.isCancelled()) {
+            return;
+        }
+        const Result<store::Database*> database = fresh(reader);
+        reading(database);
+        if (database) {
+            (*database)->rest();
+        }
+    });
+}
+
+void Desk::finish() {
+    std::mutex mutex;
+    std::condition_variable wake;
+    int done = 0;
+    const auto tell = [&] {
+        const std::lock_guard lock(mutex);
+        ++done;
+        wake.notify_one();
+    };
+    // Readings follow what was written: they are waited for behind it.
+    writer_->post([&] {
+        for (Reader& reader : readers_) {
+            reader.worker->post(tell);
+        }
+    });
+    std::unique_lock lock(mutex);
+    wake.wait(lock, [&] { return done == 2; });
+}
+
+} // namespace bullace::office

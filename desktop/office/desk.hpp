@@ -1,0 +1,92 @@
+// What stands behind the desk's screen: the database that it writes, on a thread of its own, and
+// readers on two more, so that the screen never waits for the disk.
+#pragma once
+
+#include "office/act.hpp"
+
+#include "sync/net/worker.hpp"
+#include "sync/server/station.hpp"
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace bullace::office {
+
+struct DeskOptions {
+    std::string path;
+    std::string address = "::";
+    std::uint16_t port = sync::kDefaultPort;
+};
+
+// Asked now and then by a long reading: true when nobody waits for its answer any more.
+class Token {
+public:
+    Token() : isCancelled_(std::make_shared<std::atomic<bool>>(false)) {}
+    void cancel() { *isCancelled_ = true; }
+    [[nodiscard]] bool isCancelled() const { return *isCancelled_; }
+
+private:
+    std::shared_ptr<std::atomic<bool>> isCancelled_;
+};
+
+// Two lanes, so that a page is never read behind a pass over the whole station.
+enum class Lane { Page, Background };
+
+class Desk {
+public:
+    using Task = std::function<void(store::Database&)>;
+    using Reading = std::function<void(Result<store::Database*>)>;
+
+    // Opens a station's database, or the journal of an office device that is paired with a station
+    // elsewhere. `log` is called from several threads. Errors: those of opening a file; Refused for
+    // a field device's journal.
+    [[nodiscard]] static Result<std::unique_ptr<Desk>>
+    open(DeskOptions options, const Clock& clock, server::LogLine log);
+    // A database that cannot be written is still looked at. Errors: those of opening for reading.
+    [[nodiscard]] static Result<std::unique_ptr<Desk>> openForReading(DeskOptions options,
+                                                                      const Clock& clock);
+    // Batches in hand are stored first; at most ten seconds.
+    ~Desk();
+    Desk(const Desk&) = delete;
+    Desk& operator=(const Desk&) = delete;
+    Desk(Desk&&) = delete;
+    Desk& operator=(Desk&&) = delete;
+
+    [[nodiscard]] const store::About& about() const { return about_; }
+    [[nodiscard]] const std::string& path() const { return options_.path; }
+    [[nodiscard]] const Clock& clock() const { return clock_; }
+    [[nodiscard]] bool isStation() const { return station_ != nullptr; }
+    [[nodiscard]] bool isReadOnly() const { return station_ == nullptr && journal_ == nullptr; }
+
+    // Posts a task to the thread that writes; tasks are done in their order. Not where the desk is
+    // read-only.
+    void write(Task task);
+    // Posts a task that has the server and may wait for it: listening, pairing, revoking.
+    void serve(std::function<void(server::Station&)> task);
+    // Posts a reading of the file as it is when its turn comes; what was written before is seen.
+    // Skipped where the token is cancelled by then.
+    void read(Lane lane, Token token, Reading reading);
+    // Waits until all that was posted is done: for the end of a program, and for tests.
+    void finish();
+
+private:
+    Desk(DeskOptions options, const Clock& clock);
+    struct Reader {
+        std::unique_ptr<store::Database> database;
+        std::unique_ptr<sync::net::Worker> worker;
+    };
+    [[nodiscard]] Result<store::Database*> fresh(Reader& reader) const;
+
+    DeskOptions options_;
+    const Clock& clock_;
+    store::About about_;
+    std::unique_ptr<server::Station> station_;
+    std::unique_ptr<store::Database> journal_; // of an office device
+    Reader readers_[2];
+    std::unique_ptr<sync::net::Worker> writer_; // last: its tasks use the others
+};
+
+} // namespace bullace::office
