@@ -148,9 +148,9 @@ void StopViewModel::refreshWire() {
     const field::Leg leg = walk()->legOf(here);
     const std::size_t first = here > leg.first + kAround ? here - kAround : leg.first;
     const std::size_t last = std::min(leg.last, here + kAround);
-    std::vector<WireStop> stops;
+    std::vector<quick::WireStop> stops;
     for (std::size_t i = first; i <= last; ++i) {
-        WireStop stop;
+        quick::WireStop stop;
         stop.place = wirePlace(plan, i);
         stop.tag = tagAt(i, stop.isMarked, stop.kind);
         stop.isHere = i == here;

@@ -4,7 +4,7 @@
 #include "field/entry_pad.hpp"
 #include "tablet/choice_model.hpp"
 #include "tablet/session.hpp"
-#include "tablet/wire_model.hpp"
+#include "quick/wire_model.hpp"
 
 #include <QObject>
 #include <QString>
@@ -24,7 +24,7 @@ class StopViewModel : public QObject {
     // Where one stands.
     Q_PROPERTY(QString place READ place NOTIFY changed)
     Q_PROPERTY(QString identity READ identity NOTIFY changed) // accession, side, day
-    Q_PROPERTY(bullace::tablet::WireModel* wire READ wire CONSTANT)
+    Q_PROPERTY(bullace::quick::WireModel* wire READ wire CONSTANT)
     Q_PROPERTY(int direction READ direction NOTIFY changed)
     Q_PROPERTY(int side READ side NOTIFY changed)
     Q_PROPERTY(bool hasFirstPost READ hasFirstPost NOTIFY changed)
@@ -60,7 +60,7 @@ public:
 
     [[nodiscard]] QString place() const { return place_; }
     [[nodiscard]] QString identity() const { return identity_; }
-    [[nodiscard]] WireModel* wire() { return &wire_; }
+    [[nodiscard]] quick::WireModel* wire() { return &wire_; }
     [[nodiscard]] int direction() const { return direction_; }
     [[nodiscard]] int side() const { return side_; }
     [[nodiscard]] bool hasFirstPost() const { return hasFirstPost_; }
@@ -157,7 +157,7 @@ private:
     [[nodiscard]] QString tagAt(std::size_t stop, bool& isMarked, int& kind) const;
 
     Session& session_;
-    WireModel wire_;
+    quick::WireModel wire_;
     ChoiceModel choices_;
     std::unique_ptr<field::EntryPad> entry_;
     std::string entryFor_; // the stop and ask that it answers

@@ -3,9 +3,11 @@
 #include "core/base/civil_date.hpp"
 #include "core/descriptors/catalog.hpp"
 #include "core/journal/json_out.hpp"
+#include "core/journal/standing.hpp"
 #include "core/journal/subject.hpp"
 #include "store/json_reader.hpp"
 #include "store/peers.hpp"
+#include "store/rulings.hpp"
 #include "sync/server/summary_words.hpp"
 
 #include <algorithm>
@@ -58,20 +60,6 @@ Status checkRuledValue(const std::string& subject, BytesView value) {
     return descriptor == nullptr || journal::isNullValue(value)
                ? Status{}
                : descriptors::checkValue(*descriptor, value);
-}
-
-// One ruling names at most kMostEdges heads; more heads take several equal ones in one act.
-std::vector<Draft> rulingsOver(const std::vector<store::HeadRow>& heads, const Draft& ruling) {
-    std::vector<Draft> all;
-    for (std::size_t at = 0; at < heads.size(); at += journal::kMostEdges) {
-        Draft part = ruling;
-        const std::size_t end = std::min(heads.size(), at + journal::kMostEdges);
-        for (std::size_t i = at; i < end; ++i) {
-            part.over.push_back(heads[i].place);
-        }
-        all.push_back(std::move(part));
-    }
-    return all;
 }
 
 std::string instant(std::int64_t ms, const journal::Wall& now) {
@@ -211,7 +199,11 @@ int Office::rule(const OfficeRequest& request, OfficeStreams& streams) {
                        {},
                        request.option("why"),
                        {}};
-    const std::vector<Draft> acts = rulingsOver(*heads, ruling);
+    std::vector<journal::Place> places;
+    for (const store::HeadRow& head : *heads) {
+        places.push_back(head.place);
+    }
+    const std::vector<Draft> acts = store::rulingsOver(places, ruling);
     const auto written = database_.append(acts, clock_(), store::Grouping::OneAct);
     if (!written) {
         return tellFailure(streams.err, written.error());

@@ -198,18 +198,18 @@ void Rulebook::apply(std::string_view subjectText, BytesView value, bool isOpen)
     }
 }
 
-Rule Rulebook::ruleFor(const Subject& observation) const {
+Rulebook::Match Rulebook::matchFor(const Subject& observation) const {
     for (const auto& [number, rule] : rules_) {
         if (rule.matches(observation)) {
-            return rule.rule;
+            return {number, rule.rule};
         }
     }
     const auto own = descriptors_.find(observation.descriptor);
     if (own != descriptors_.end() && own->second.rule) {
-        return *own->second.rule;
+        return {std::nullopt, *own->second.rule};
     }
     const descriptors::Descriptor* builtIn = descriptors::findBuiltIn(observation.descriptor);
-    return builtIn == nullptr ? Rule{} : builtIn->rule;
+    return {std::nullopt, builtIn == nullptr ? Rule{} : builtIn->rule};
 }
 
 std::optional<DescriptorKind> Rulebook::kindOf(std::string_view descriptor) const {

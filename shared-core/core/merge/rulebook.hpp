@@ -42,7 +42,16 @@ public:
     void apply(std::string_view subjectText, BytesView value, bool isOpen);
 
     // The rule for an observation: the first that matches, else the descriptor's own, else `ask`.
-    [[nodiscard]] descriptors::Rule ruleFor(const journal::Subject& observation) const;
+    [[nodiscard]] descriptors::Rule ruleFor(const journal::Subject& observation) const {
+        return matchFor(observation).rule;
+    }
+    struct Match {
+        std::optional<std::uint64_t> number; // in the rulebook; nothing: the descriptor's own
+        descriptors::Rule rule;
+    };
+    [[nodiscard]] Match matchFor(const journal::Subject& observation) const;
+    // The rules by their numbers, in the order in which they are tried.
+    [[nodiscard]] const std::map<std::uint64_t, BookRule>& rules() const { return rules_; }
 
     // The descriptor's kind: the station's word for it, else the built-in one; nothing for a
     // descriptor nobody knows.

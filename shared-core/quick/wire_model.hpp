@@ -9,7 +9,7 @@
 #include <cstddef>
 #include <vector>
 
-namespace bullace::tablet {
+namespace bullace::quick {
 
 struct WireStop {
     QString place;
@@ -42,4 +42,4 @@ private:
     std::vector<WireStop> stops_;
 };
 
-} // namespace bullace::tablet
+} // namespace bullace::quick

@@ -1,6 +1,6 @@
-#include "tablet/wire_model.hpp"
+#include "quick/wire_model.hpp"
 
-namespace bullace::tablet {
+namespace bullace::quick {
 
 int WireModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(stops_.size());
@@ -51,4 +51,4 @@ void WireModel::set(std::vector<WireStop> stops) {
     endResetModel();
 }
 
-} // namespace bullace::tablet
+} // namespace bullace::quick
