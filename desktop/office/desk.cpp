@@ -110,6 +110,7 @@ void Desk::read(Lane lane, Token token, Reading reading) {
     Reader& reader = readers_[static_cast<std::size_t>(lane)];
     reader.worker->post([this, &reader, token = std::move(token), reading = std::move(reading)] {
         if (token.isCancelled()) {
+            reading(Error{ErrorCode::Cancelled, "Nobody waits for this any more.", {}});
             return;
         }
         const Result<store::Database*> database = fresh(reader);

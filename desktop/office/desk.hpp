@@ -67,7 +67,7 @@ public:
     // Posts a task that has the server and may wait for it: listening, pairing, revoking.
     void serve(std::function<void(server::Station&)> task);
     // Posts a reading of the file as it is when its turn comes; what was written before is seen.
-    // Skipped where the token is cancelled by then.
+    // Where the token is cancelled by then it is told so (Cancelled), and nothing is read.
     void read(Lane lane, Token token, Reading reading);
     // Waits until all that was posted is done: for the end of a program, and for tests.
     void finish();
