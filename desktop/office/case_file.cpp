@@ -334,6 +334,17 @@ private:
 
 } // namespace
 
+bool isStopOf(Database& database, std::string_view round, std::string_view place) {
+    const auto where = database.state("round/" + std::string(round) + "/where");
+    if (!where || !*where) {
+        return false;
+    }
+    const Bytes value = valueOf(**where);
+    const Bytes wanted = journal::textValue(place);
+    const auto items = journal::itemsOf(value).value_or(std::vector<BytesView>{});
+    return std::find(items.begin(), items.end(), wanted) != items.end();
+}
+
 Bytes lookAgainValue(const std::string& round) {
     return journal::MapValue().add("look-again", journal::textValue(round)).bytes();
 }

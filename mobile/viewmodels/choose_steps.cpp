@@ -24,14 +24,14 @@ void ChooseViewModel::showRounds() {
     field::FieldBook& book = *session_.book();
     title_ = tr("Which walk?");
     backText_ = tr("Back");
-    const auto rounds = field::roundsOn(book.database(), book.catalogue(), book.today());
+    const auto rounds = store::roundsOn(book.database(), book.catalogue(), book.today());
     if (!rounds) {
         emit session_.failed(rounds.error());
         return;
     }
     std::vector<Choice> choices;
     QStringList gone;
-    for (const field::RoundProgress& progress : *rounds) {
+    for (const store::RoundProgress& progress : *rounds) {
         const walk::Round& round = *progress.round;
         const QString name = fromText(round.title.empty() ? round.id : round.title);
         if (progress.stops == 0) {
@@ -96,14 +96,14 @@ void ChooseViewModel::showRows() {
     title_ = tr("Which row?");
     backText_ = tr("Back");
     caution_ = cautionWords();
-    auto rows = field::rowsOn(book.database(), book.catalogue(), round_, book.today());
+    auto rows = store::rowsOn(book.database(), book.catalogue(), round_, book.today());
     if (!rows) {
         emit session_.failed(rows.error());
         return;
     }
     rows_ = std::move(*rows);
     std::vector<Choice> choices;
-    for (const field::RowProgress& row : rows_) {
+    for (const store::RowProgress& row : rows_) {
         QString detail = tr("%1 of %2").arg(row.done).arg(row.stops);
         QStringList people;
         for (const std::string& person : row.people) {
@@ -132,7 +132,7 @@ void ChooseViewModel::showEnd() {
     caution_ = cautionWords();
     words_ = tr("Heat, storms, footing: stand still to note. A wet or hot tablet is not charged.");
     if (row_) {
-        const field::RowProgress& row = rows_[*row_];
+        const store::RowProgress& row = rows_[*row_];
         vineCount_ = static_cast<int>(row.row.vines);
         title_ = tr("%1 row %2: at which end do you stand?")
                      .arg(fromText(row.row.block))
@@ -152,8 +152,8 @@ void ChooseViewModel::showEnd() {
 // Closed and untasted blocks stand before the first stop, whichever row is chosen.
 QString ChooseViewModel::cautionWords() const {
     QStringList lines;
-    for (const field::BlockCaution& caution :
-         field::cautionsOf(session_.book()->catalogue(), round_, session_.book()->today())) {
+    for (const store::BlockCaution& caution :
+         store::cautionsOf(session_.book()->catalogue(), round_, session_.book()->today())) {
         const QString block = fromText(caution.block);
         if (caution.closedUntil) {
             lines << tr("Block %1 is closed until %2: not walked. The product label and the "

@@ -47,7 +47,7 @@ private:
     std::string author_;
     walk::Round round_;
     std::string block_; // of a walk without a round
-    std::vector<field::RowProgress> rows_;
+    std::vector<store::RowProgress> rows_;
     std::optional<std::size_t> row_;
     walk::Share share_;
     QString shareText_;

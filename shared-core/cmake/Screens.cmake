@@ -6,7 +6,7 @@ if(NOT BULLACE_SCREENS)
     return()
 endif()
 
-find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui LinguistTools Multimedia Qml Quick Test)
+find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui LinguistTools Multimedia Qml Quick Test Widgets)
 find_package(ZXing 1.4 REQUIRED)
 find_library(BULLACE_QRENCODE qrencode REQUIRED) # comes without a CMake file
 # One folder with every module's qmldir: for qmllint, and so that no program can be called like a module's folder.

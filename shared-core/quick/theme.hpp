@@ -61,6 +61,10 @@ class Theme : public QObject {
     Q_PROPERTY(int leastEchoPx READ leastEchoPx NOTIFY changed)
     Q_PROPERTY(int placePx READ placePx NOTIFY changed)
     Q_PROPERTY(int leastPlacePx READ leastPlacePx NOTIFY changed)
+    Q_PROPERTY(int deskPx READ deskPx NOTIFY changed)
+    Q_PROPERTY(int deskSmallPx READ deskSmallPx NOTIFY changed)
+    Q_PROPERTY(int deskHeadPx READ deskHeadPx NOTIFY changed)
+    Q_PROPERTY(int deskValuePx READ deskValuePx NOTIFY changed)
 
 public:
     // How keys are laid out: for bare fingers, for gloves, for wet glass (few and huge).
@@ -125,6 +129,12 @@ public:
     [[nodiscard]] int leastEchoPx() const { return pxOfCapitals(12.0); }
     [[nodiscard]] int placePx() const { return pxOfCapitals(8.0 * textScale_); }
     [[nodiscard]] int leastPlacePx() const { return pxOfCapitals(8.0); }
+
+    // The desk's letters, read from half a metre: capitals of 2.3, 2.0, 3.2 and 7 mm.
+    [[nodiscard]] int deskPx() const { return pxOfCapitals(2.3 * textScale_); }
+    [[nodiscard]] int deskSmallPx() const { return pxOfCapitals(2.0 * textScale_); }
+    [[nodiscard]] int deskHeadPx() const { return pxOfCapitals(3.2 * textScale_); }
+    [[nodiscard]] int deskValuePx() const { return pxOfCapitals(7.0 * textScale_); }
 
     // Pixels of `length` millimetres.
     Q_INVOKABLE [[nodiscard]] qreal mm(qreal length) const { return length * pxPerMm_; }

@@ -125,7 +125,7 @@ void tellSeconds(const std::string& what, double seconds, double most, const std
 
 double roundsSeconds(field::FieldBook& book) {
     return secondsOf([&] {
-        must(field::roundsOn(book.database(), book.catalogue(), book.today()).ok(),
+        must(store::roundsOn(book.database(), book.catalogue(), book.today()).ok(),
              "listing the rounds");
     });
 }

@@ -1,4 +1,5 @@
 #include "camera/code_reader.hpp"
+#include "quick/qr_code.hpp"
 #include "camera/device_camera.hpp"
 #include "camera/picture_camera.hpp"
 
@@ -8,6 +9,7 @@
 #include <doctest/doctest.h>
 
 using namespace bullace::camera;
+using bullace::quick::qrPicture;
 
 namespace {
 

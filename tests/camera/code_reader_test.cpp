@@ -1,4 +1,5 @@
 #include "camera/code_reader.hpp"
+#include "quick/qr_code.hpp"
 
 #include "code_pictures.hpp"
 
@@ -15,7 +16,7 @@
 #include <string>
 
 using namespace bullace;
-using camera::qrPicture;
+using quick::qrPicture;
 using camera::readCode;
 using support::inLight;
 using support::turned;
@@ -235,7 +236,7 @@ TEST_CASE("what fits into no code gives no picture") {
     CHECK(qrPicture("\xff\xfe", 4).isNull());
     CHECK(qrPicture("A", 0).isNull());
     CHECK(qrPicture("A", -1).isNull());
-    CHECK(qrPicture("A", camera::kGreatestModulePx + 1).isNull());
+    CHECK(qrPicture("A", quick::kGreatestModulePx + 1).isNull());
     CHECK(qrPicture(std::string(1273, 'a'), 1).width() == 177 + 8);
     CHECK(qrPicture(std::string(1274, 'a'), 1).isNull());
 }

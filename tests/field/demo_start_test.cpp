@@ -44,11 +44,11 @@ TEST_CASE("on the demo station's first day every round can be walked but the one
           "gone, and the sprayed block is left out") {
     Book tablet;
     begin(tablet);
-    const auto rounds = field::roundsOn(tablet->database(), tablet->catalogue(), tablet->today());
+    const auto rounds = store::roundsOn(tablet->database(), tablet->catalogue(), tablet->today());
     REQUIRE(rounds.ok());
     CHECK(rounds->size() == 9);
     std::size_t cautioned = 0;
-    for (const field::RoundProgress& progress : *rounds) {
+    for (const store::RoundProgress& progress : *rounds) {
         const walk::Round& round = *progress.round;
         CAPTURE(round.title);
         CHECK(progress.unknown.empty());
@@ -61,7 +61,7 @@ TEST_CASE("on the demo station's first day every round can be walked but the one
             }));
         }
         cautioned +=
-            field::cautionsOf(tablet->catalogue(), round, tablet->today()).empty() ? 0U : 1U;
+            store::cautionsOf(tablet->catalogue(), round, tablet->today()).empty() ? 0U : 1U;
     }
     CHECK(cautioned == 2); // the stages and the cluster counts go through B3
 }

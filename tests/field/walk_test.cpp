@@ -299,7 +299,7 @@ TEST_CASE("a closed block is not walked, and a round without any other row says 
         field::planWalk(tablet->database(), tablet->catalogue(), *round, wish, tablet->today());
     REQUIRE_FALSE(plan.ok());
     CHECK(plan.error().message.find("closed") != std::string::npos);
-    CHECK(field::cautionsOf(tablet->catalogue(), *round, tablet->today()).size() == 1);
+    CHECK(store::cautionsOf(tablet->catalogue(), *round, tablet->today()).size() == 1);
 }
 
 TEST_CASE("what waits for the office is what was written here and is not known to be there") {

@@ -1,14 +1,14 @@
 // A QR code on the page: black on white in every light, for cameras read nothing else.
 #pragma once
 
-#include "camera/code_reader.hpp"
+#include "quick/qr_code.hpp"
 
 #include <QPainter>
 #include <QQuickPaintedItem>
 #include <QString>
 #include <QtQml/qqmlregistration.h>
 
-namespace bullace::tablet {
+namespace bullace::quick {
 
 class CodeItem : public QQuickPaintedItem {
     Q_OBJECT
@@ -28,12 +28,12 @@ public:
     }
     // As large as whole pixels for each module allow, in the middle.
     void paint(QPainter* painter) override {
-        const QImage one = camera::qrPicture(text_.toStdString(), 1);
+        const QImage one = qrPicture(text_.toStdString(), 1);
         if (one.isNull()) {
             return;
         }
         const int modulePx = static_cast<int>(qMin(width(), height())) / one.width();
-        const QImage code = camera::qrPicture(text_.toStdString(), qBound(1, modulePx, 64));
+        const QImage code = qrPicture(text_.toStdString(), qBound(1, modulePx, 64));
         painter->drawImage(QPointF((width() - code.width()) / 2, (height() - code.height()) / 2),
                            code);
     }
@@ -45,4 +45,4 @@ private:
     QString text_;
 };
 
-} // namespace bullace::tablet
+} // namespace bullace::quick

@@ -1,0 +1,149 @@
+// The window of the desk: pages on the left, the page, what can be done at its foot, help beside it where it is wanted.
+pragma ComponentBehavior: Bound
+import QtQuick
+import Bullace.Controls
+import Bullace.Desk
+
+Window {
+    id: root
+
+    required property DeskApp app
+    readonly property real margin: Theme.mm(2.5)
+
+    width: 1366
+    height: 768
+    minimumWidth: 1024
+    minimumHeight: 640
+    visible: true
+    color: Theme.paper
+    title: root.app.stationText === "" ? qsTr("Bullace desk") : qsTr("%1: Bullace desk").arg(root.app.stationText)
+
+    FocusScope {
+        id: scope
+        objectName: "desk"
+        anchors.fill: parent
+        focus: true
+        Keys.onPressed: (event) => event.accepted = root.app.press(event.key, event.modifiers)
+
+        PageRail {
+            id: rail
+            objectName: "rail"
+            visible: root.app.isOpen
+            app: root.app
+            width: visible ? Math.round(Theme.mm(36) * Math.min(Theme.textScale, 1.7)) : 0
+            height: parent.height
+        }
+        Item {
+            id: main
+            anchors.left: rail.right
+            anchors.right: help.left
+            anchors.top: parent.top
+            anchors.bottom: parent.bottom
+            anchors.margins: root.margin
+
+            DeskLabel {
+                id: title
+                objectName: "pageTitle"
+                width: parent.width
+                isHead: true
+                text: root.app.current ? root.app.current.title : ""
+            }
+            DeskLabel {
+                id: words
+                objectName: "pageWords"
+                y: title.y + title.implicitHeight + Theme.mm(0.8)
+                width: parent.width
+                text: root.app.current ? root.app.current.words : ""
+            }
+            Loader {
+                id: page
+                objectName: "pageBody"
+                focus: true
+                y: words.y + words.implicitHeight + Theme.mm(2)
+                width: parent.width
+                height: foot.y - y - Theme.mm(2)
+                sourceComponent: root.app.page === DeskApp.Conflicts ? conflictPage
+                               : root.app.page === DeskApp.Arrivals ? arrivalsPage
+                               : listPage
+            }
+            Column {
+                id: foot
+                width: parent.width
+                anchors.bottom: parent.bottom
+                spacing: Theme.mm(1.5)
+                NoticeLine {
+                    width: parent.width
+                    text: root.app.notice
+                    onDropped: root.app.putNoticeAway()
+                }
+                Loader {
+                    width: parent.width
+                    active: root.app.current !== null
+                    sourceComponent: footPart
+                }
+            }
+        }
+        HelpPane {
+            id: help
+            objectName: "help"
+            visible: root.app.isHelpShown
+            width: visible ? Math.round(Math.min(parent.width * 0.34, Theme.mm(70) * Theme.textScale)) : 0
+            anchors.right: parent.right
+            height: parent.height
+            text: root.app.current ? root.app.current.help : ""
+        }
+    }
+    Component {
+        id: footPart
+        Column {
+            id: parts
+            spacing: Theme.mm(1.5)
+            QuestionLine {
+                width: parts.width
+                page: root.app.current
+            }
+            KeyStrip {
+                objectName: "keyStrip"
+                width: parts.width
+                page: root.app.current
+            }
+        }
+    }
+    Component {
+        id: listPage
+        ListPage {
+            page: root.app.current
+        }
+    }
+    Component {
+        id: arrivalsPage
+        ArrivalsPage {
+            page: root.app.arrivals
+        }
+    }
+    Component {
+        id: conflictPage
+        ConflictPage {
+            page: root.app.conflicts
+        }
+    }
+    // A question that is over gives the keyboard back to the page.
+    Connections {
+        target: root.app.current
+        function onAsking(): void {
+            if (!root.app.current.isAsking) {
+                page.forceActiveFocus();
+            }
+        }
+    }
+    Connections {
+        target: root.app
+        function onPageChanged(): void {
+            page.forceActiveFocus();
+        }
+        function onPaneWanted(): void {
+            const from = root.activeFocusItem ? root.activeFocusItem : page;
+            from.nextItemInFocusChain(true).forceActiveFocus(Qt.TabFocusReason);
+        }
+    }
+}

@@ -1,0 +1,44 @@
+// The pages of the desk, each with its key.
+pragma ComponentBehavior: Bound
+import QtQuick
+import Bullace.Controls
+import Bullace.Desk
+
+Item {
+    id: root
+
+    required property DeskApp app
+
+    Column {
+        x: Theme.mm(2.5)
+        y: Theme.mm(2.5)
+        width: parent.width - 2 * x
+        spacing: Theme.mm(1.2)
+        DeskLabel {
+            objectName: "stationName"
+            width: parent.width
+            text: root.app.stationText
+            font.bold: true
+            bottomPadding: Theme.mm(1.5)
+        }
+        Repeater {
+            model: root.app.rail.count
+            DeskKey {
+                id: key
+                required property int index
+                objectName: "railKey" + key.index
+                width: parent.width
+                text: root.app.rail.count > 0 ? root.app.rail.data(root.app.rail.index(key.index, 0), GridModel.TextRole) : ""
+                keyText: root.app.rail.count > 0 ? root.app.rail.data(root.app.rail.index(key.index, 1), GridModel.TextRole) : ""
+                isChosen: root.app.rail.current === key.index
+                onTapped: root.app.goToRail(key.index)
+            }
+        }
+    }
+    Rectangle {
+        anchors.right: parent.right
+        width: Theme.frame
+        height: parent.height
+        color: Theme.line
+    }
+}

@@ -1,0 +1,240 @@
+// The list of conflicts, and which of them is on the screen.
+#include "desk/conflicts_view_model.hpp"
+
+#include "desk/desk_words.hpp"
+
+#include "quick/field_sign.hpp"
+
+#include <algorithm>
+
+namespace bullace::desk {
+
+using quick::FieldSign;
+using quick::fromText;
+using quick::toText;
+
+ConflictsViewModel::ConflictsViewModel(DeskSession& session, QObject* parent)
+    : DeskPage(session, parent),
+      areNamesShown_(true) {
+    connect(&table_, &GridModel::currentChanged, this, &ConflictsViewModel::showCurrent);
+}
+
+QString ConflictsViewModel::help() const {
+    return tr("Each conflict shows the values that stand against each other, in an order that says "
+              "nothing. Look at the vine's neighbours on the wire and at the facts. Choose a value "
+              "by its number, keep both with B, type another with E; then press the key of your "
+              "reason. Only then is anything written. Enter alone decides nothing. Ctrl+Z takes "
+              "the last decision back, at any time, also tomorrow.");
+}
+
+int ConflictsViewModel::openCount() const {
+    return static_cast<int>(
+        std::count_if(items_.begin(), items_.end(), [](const Item& item) { return item.isOpen; }));
+}
+
+void ConflictsViewModel::refresh() {
+    if (session_.desk() == nullptr) {
+        return;
+    }
+    areNamesShown_ = session_.settings().showsNames;
+    listToken_.cancel();
+    listToken_ = {};
+    session_.read(
+        this,
+        office::Lane::Background,
+        listToken_,
+        [token = listToken_](store::Database& database) {
+            return office::waitingConflicts(database, token);
+        },
+        [this](std::vector<office::Waiting> waiting) { takeList(std::move(waiting)); });
+}
+
+void ConflictsViewModel::leave() {
+    listToken_.cancel();
+    caseToken_.cancel();
+    choice_.reset();
+    choiceText_.clear();
+    // The next time the list is built anew, without what is settled.
+    items_.clear();
+    isShownAgain_ = false;
+    file_.reset();
+}
+
+void ConflictsViewModel::speakAgain() {
+    showList();
+    showCase();
+}
+
+// The first reading makes the list; later ones mark what became of its lines and add what is new at
+// the end, so that nothing moves under the eyes.
+void ConflictsViewModel::takeList(std::vector<office::Waiting> waiting) {
+    std::map<std::string, office::Waiting> open;
+    std::vector<std::string> order;
+    for (office::Waiting& one : waiting) {
+        order.push_back(one.subject);
+        open.emplace(one.subject, std::move(one));
+    }
+    for (Item& item : items_) {
+        const auto found = open.find(item.waiting.subject);
+        const bool isOpen = found != open.end();
+        if (!isOpen && item.isOpen && item.outcome.isEmpty()) {
+            item.outcome = tr("settled elsewhere");
+        }
+        item.outcome = isOpen ? QString() : item.outcome;
+        item.isOpen = isOpen;
+        if (isOpen) {
+            item.waiting.isLookedAgain = found->second.isLookedAgain;
+            open.erase(found);
+        }
+    }
+    for (const std::string& subject : order) {
+        if (const auto found = open.find(subject); found != open.end()) {
+            items_.push_back({std::move(found->second), true, isShownAgain_, {}});
+        }
+    }
+    isShownAgain_ = true;
+    showList();
+    if (!choice_) {
+        readCurrent();
+    }
+}
+
+GridRow ConflictsViewModel::rowOf(const Item& item) const {
+    const journal::Subject subject = journal::readSubject(item.waiting.subject);
+    const vineyard::Catalogue& catalogue = *session_.catalogue();
+    const bool isObservation = subject.form == journal::SubjectForm::Observation;
+    GridRow row;
+    row.key = fromText(item.waiting.subject);
+    row.sign = item.isOpen ? item.waiting.isLookedAgain ? FieldSign::Waiting : FieldSign::Open
+                           : FieldSign::Done;
+    row.signWord = item.isOpen
+                       ? item.waiting.isLookedAgain ? tr("waits for a second look") : tr("open")
+                       : tr("settled");
+    row.cells << (isObservation ? placeWordsOf(subject.id)
+                                : subjectWords(catalogue, item.waiting.subject))
+              << (isObservation ? descriptorWords(catalogue, subject.descriptor) : QString())
+              << (item.outcome.isEmpty()
+                      ? isObservation ? quick::dateWords(*readDate(subject.date)) : QString()
+                      : item.outcome);
+    row.isStrong = item.isOpen;
+    return row;
+}
+
+void ConflictsViewModel::showList() {
+    table_.setColumns(
+        tr("Conflicts"),
+        {{tr("Where"), 19, false, true}, {tr("What"), 15}, {tr("When, or outcome"), 14}});
+    std::map<std::pair<bool, office::Cause>, int> counts;
+    for (const Item& item : items_) {
+        ++counts[{item.isNew, item.waiting.cause}];
+    }
+    std::vector<GridRow> rows;
+    std::optional<std::pair<bool, office::Cause>> group;
+    for (const Item& item : items_) {
+        const std::pair<bool, office::Cause> now{item.isNew, item.waiting.cause};
+        if (!group || *group != now) {
+            group = now;
+            GridRow heading;
+            heading.isHeading = true;
+            const QString words = causeWords(now.second) + QStringLiteral(" (%1)").arg(counts[now]);
+            heading.cells << (item.isNew ? tr("New: %1").arg(words) : words);
+            heading.key =
+                QStringLiteral("group %1 %2").arg(now.first).arg(static_cast<int>(now.second));
+            rows.push_back(std::move(heading));
+        }
+        rows.push_back(rowOf(item));
+    }
+    table_.setRows(std::move(rows));
+    const int open = openCount();
+    const auto all = static_cast<int>(items_.size());
+    say(tr("Conflicts"),
+        all == 0 ? tr("Nothing waits for a decision.")
+                 : tr("%1 of %2 settled, %n left.", nullptr, open).arg(all - open).arg(all));
+    offer();
+}
+
+void ConflictsViewModel::showCurrent() {
+    if (choice_) {
+        choice_.reset(); // another conflict came onto the screen: nothing is carried over to it
+        choiceText_.clear();
+    }
+    dropQuestion();
+    readCurrent();
+}
+
+void ConflictsViewModel::readCurrent() {
+    caseToken_.cancel();
+    const std::string subject = toText(table_.currentKey());
+    if (subject.empty()) {
+        file_.reset();
+        showCase();
+        return;
+    }
+    caseToken_ = {};
+    session_.read(
+        this,
+        office::Lane::Page,
+        caseToken_,
+        [subject, catalogue = session_.catalogue()](store::Database& database) {
+            return office::readCase(database, *catalogue, subject);
+        },
+        [this](office::CaseFile file) {
+            // While a choice waits for its reason the screen stays as it was; writing will tell.
+            if (!choice_) {
+                file_ = std::move(file);
+                showCase();
+            }
+        });
+}
+
+ConflictsViewModel::Item* ConflictsViewModel::item(const std::string& subject) {
+    const auto found = std::find_if(items_.begin(), items_.end(), [&subject](const Item& item) {
+        return item.waiting.subject == subject;
+    });
+    return found == items_.end() ? nullptr : &*found;
+}
+
+ConflictsViewModel::Item* ConflictsViewModel::currentItem() {
+    return item(toText(table_.currentKey()));
+}
+
+void ConflictsViewModel::open(int row) {
+    // Enter on a line only looks at it.
+    table_.setCurrent(row);
+}
+
+void ConflictsViewModel::goToNextOpen() {
+    const int from = table_.current();
+    const int rows = table_.count();
+    for (int step = 1; step <= rows; ++step) {
+        const int row = (from + step) % rows;
+        const Item* there = item(toText(table_.at(row).key));
+        if (there != nullptr && there->isOpen) {
+            table_.setCurrent(row);
+            return;
+        }
+    }
+    readCurrent();
+}
+
+void ConflictsViewModel::goToGroup(int by) {
+    int row = table_.current();
+    const auto isHeading = [this](int at) { return table_.holds(at) && table_.at(at).isHeading; };
+    // Back to the heading of this group, then on to the one before it or behind it.
+    while (table_.holds(row) && !isHeading(row)) {
+        row += by;
+    }
+    if (by < 0 && table_.holds(row)) {
+        --row;
+        while (table_.holds(row) && !isHeading(row)) {
+            --row;
+        }
+    }
+    if (table_.holds(row)) {
+        table_.setCurrent(table_.next(row, 1));
+    } else if (by < 0) {
+        table_.setCurrent(table_.next(-1, 1));
+    }
+}
+
+} // namespace bullace::desk

@@ -1,0 +1,245 @@
+#include "desk/desk_app.hpp"
+
+#include "quick/words.hpp"
+
+#include <utility>
+
+namespace bullace::desk {
+
+using quick::fromText;
+using quick::toText;
+
+DeskApp::DeskApp(DeskParts parts, QObject* parent)
+    : QObject(parent),
+      parts_(std::move(parts)),
+      session_(*parts_.clock),
+      trouble_(session_),
+      arrivals_(session_),
+      conflicts_(session_),
+      bulk_(session_),
+      settings_(session_) {
+    connect(&session_, &DeskSession::told, this, &DeskApp::tell);
+    connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
+    connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
+    connect(&session_, &DeskSession::asked, this, &DeskApp::onAsked);
+    const auto renew = [this] {
+        if (DeskPage* page = current()) {
+            page->refresh();
+        }
+    };
+    connect(&session_, &DeskSession::changed, this, renew);
+    connect(&session_, &DeskSession::catalogueChanged, this, renew);
+    connect(&trouble_, &TroubleViewModel::openWanted, this, [this](const QString& path) {
+        open(toText(path));
+    });
+    showRail();
+}
+
+DeskApp::~DeskApp() {
+    session_.setDesk(nullptr);
+}
+
+void DeskApp::open(const std::string& path) {
+    session_.setDesk(nullptr);
+    const auto log = [this](const std::string& line) {
+        session_.post([this, line] {
+            tell(fromText(line));
+            session_.announce(DeskSession::Touches::Collection);
+        });
+    };
+    auto desk = office::Desk::open({path, parts_.address, parts_.port}, *parts_.clock, log);
+    if (!desk) {
+        trouble_.show(path, desk.error());
+        page_ = Trouble;
+        before_.clear();
+        emit pageChanged();
+        return;
+    }
+    session_.setDesk(std::move(*desk));
+}
+
+void DeskApp::onDesk() {
+    before_.clear();
+    if (session_.desk() != nullptr) {
+        page_ = Trouble;
+        go(Arrivals);
+    }
+    emit stationChanged();
+}
+
+DeskPage* DeskApp::pageOf(int page) {
+    switch (page) {
+    case Trouble:
+        return &trouble_;
+    case Arrivals:
+        return &arrivals_;
+    case Conflicts:
+        return &conflicts_;
+    case Settings:
+        return &settings_;
+    case Bulk:
+        return &bulk_;
+    default:
+        return nullptr;
+    }
+}
+
+DeskPage* DeskApp::current() {
+    return pageOf(page_);
+}
+
+QString DeskApp::stationText() const {
+    const office::Desk* desk = session_.desk();
+    if (desk == nullptr) {
+        return {};
+    }
+    const QString name = fromText(desk->about().station);
+    return desk->isReadOnly() ? tr("%1, for reading only").arg(name) : name;
+}
+
+void DeskApp::showRail() {
+    struct Line {
+        Page page;
+        QString text;
+        const char* key;
+    };
+    const Line lines[] = {
+        {Arrivals, tr("Arrivals"), "Ctrl+1"},
+        {Conflicts, tr("Conflicts"), "Ctrl+2"},
+        {Settings, tr("This desk"), "Ctrl+0"},
+    };
+    std::vector<GridRow> rows;
+    for (const Line& line : lines) {
+        if (pageOf(line.page) == nullptr) {
+            continue;
+        }
+        GridRow row;
+        row.cells << line.text << QLatin1String(line.key);
+        row.key = QString::number(line.page);
+        rows.push_back(std::move(row));
+    }
+    rail_.setColumns(tr("Pages"), {{{}, 10, false, true}, {{}, 6}});
+    rail_.setRows(std::move(rows));
+    rail_.setCurrent(rail_.rowOf(QString::number(page_)));
+}
+
+void DeskApp::go(int page) {
+    DeskPage* next = pageOf(page);
+    if (next == nullptr || (page != Trouble && session_.desk() == nullptr)) {
+        return;
+    }
+    if (DeskPage* last = current(); last != nullptr && page != page_) {
+        last->dropQuestion();
+        last->leave();
+    }
+    before_.clear();
+    page_ = page;
+    rail_.setCurrent(rail_.rowOf(QString::number(page_)));
+    next->refresh();
+    emit pageChanged();
+}
+
+void DeskApp::goToRail(int row) {
+    if (rail_.holds(row)) {
+        go(rail_.at(row).key.toInt());
+    }
+}
+
+void DeskApp::back() {
+    if (before_.empty()) {
+        return;
+    }
+    const int page = before_.back();
+    std::vector<int> rest(before_.begin(), before_.end() - 1);
+    if (DeskPage* last = current()) {
+        last->dropQuestion();
+        last->leave();
+    }
+    page_ = page;
+    before_ = std::move(rest);
+    rail_.setCurrent(rail_.rowOf(QString::number(page_)));
+    current()->refresh();
+    emit pageChanged();
+}
+
+void DeskApp::onAsked(const QString& page, const QString& about) {
+    const int from = page_;
+    std::vector<int> before = before_;
+    before.push_back(from);
+    if (page == QStringLiteral("bulk")) {
+        bulk_.begin(about);
+        page_ = Bulk;
+    } else if (page == QStringLiteral("back")) {
+        back();
+        return;
+    } else {
+        return;
+    }
+    before_ = std::move(before);
+    current()->refresh();
+    emit pageChanged();
+}
+
+void DeskApp::toggleHelp() {
+    isHelpShown_ = !isHelpShown_;
+    emit helpChanged();
+}
+
+void DeskApp::tell(const QString& words) {
+    notice_ = words;
+    emit noticeChanged();
+}
+
+void DeskApp::putNoticeAway() {
+    tell({});
+}
+
+bool DeskApp::press(int key, int modifiers) {
+    const int plain = modifiers & ~static_cast<int>(Qt::KeypadModifier);
+    if (key == Qt::Key_F1) {
+        toggleHelp();
+        return true;
+    }
+    if (key == Qt::Key_F6) {
+        emit paneWanted();
+        return true;
+    }
+    if (plain == Qt::ControlModifier && key >= Qt::Key_0 && key <= Qt::Key_9) {
+        const QString text = QStringLiteral("Ctrl+%1").arg(key - Qt::Key_0);
+        for (int row = 0; row < rail_.count(); ++row) {
+            if (rail_.at(row).cells.value(1) == text) {
+                goToRail(row);
+                return true;
+            }
+        }
+    }
+    if (plain == Qt::ControlModifier && key == Qt::Key_F) {
+        emit searchWanted();
+        return true;
+    }
+    DeskPage* page = current();
+    if (page != nullptr && page->press(key, modifiers)) {
+        return true;
+    }
+    if (key == Qt::Key_Escape) {
+        if (isHelpShown_) {
+            toggleHelp();
+        } else if (!notice_.isEmpty()) {
+            putNoticeAway();
+        } else {
+            back();
+        }
+        return true;
+    }
+    return false;
+}
+
+void DeskApp::speakAgain() {
+    showRail();
+    if (DeskPage* page = current()) {
+        page->speakAgain();
+    }
+    emit stationChanged();
+}
+
+} // namespace bullace::desk

@@ -1,0 +1,86 @@
+#include "desk/desk_page.hpp"
+
+#include <utility>
+
+namespace bullace::desk {
+
+DeskPage::DeskPage(DeskSession& session, QObject* parent) : QObject(parent), session_(session) {}
+
+void DeskPage::setTyped(const QString& text) {
+    if (text == typed_) {
+        return;
+    }
+    typed_ = text;
+    refusal_.clear();
+    emit asking();
+}
+
+void DeskPage::run(const QString& id) {
+    if (actions_.isEnabled(id)) {
+        act(id);
+    }
+}
+
+bool DeskPage::press(int key, int modifiers) {
+    if (isAsking()) {
+        if (key == Qt::Key_Escape) {
+            dropQuestion();
+            return true;
+        }
+        return false;
+    }
+    const QString id = actions_.idOf(key, modifiers);
+    if (!id.isEmpty()) {
+        act(id);
+        return true;
+    }
+    return key == Qt::Key_Escape && back();
+}
+
+void DeskPage::type(int row, int column, const QString& text) {
+    static_cast<void>(row);
+    static_cast<void>(column);
+    static_cast<void>(text);
+}
+
+void DeskPage::say(const QString& title, const QString& words) {
+    title_ = title;
+    words_ = words;
+    emit worded();
+}
+
+void DeskPage::ask(const QString& prompt,
+                   const QString& text,
+                   std::function<QString(const QString&)> onAnswer) {
+    prompt_ = prompt;
+    typed_ = text;
+    refusal_.clear();
+    onAnswer_ = std::move(onAnswer);
+    emit asking();
+}
+
+void DeskPage::answer() {
+    if (!isAsking()) {
+        return;
+    }
+    // The answer may put the next question.
+    auto onAnswer = std::exchange(onAnswer_, nullptr);
+    const QString refusal = onAnswer(typed_.trimmed());
+    if (!refusal.isEmpty()) {
+        onAnswer_ = std::move(onAnswer);
+        refusal_ = refusal;
+    }
+    emit asking();
+}
+
+void DeskPage::dropQuestion() {
+    onAnswer_ = nullptr;
+    emit asking();
+}
+
+void DeskPage::setBusy(bool isBusy) {
+    busy_ += isBusy ? 1 : -1;
+    emit worded();
+}
+
+} // namespace bullace::desk

@@ -1,0 +1,126 @@
+#include "desk/desk_session.hpp"
+
+#include "core/journal/subject.hpp"
+#include "quick/words.hpp"
+#include "store/read_catalogue.hpp"
+
+#include <algorithm>
+
+namespace bullace::desk {
+
+DeskSession::DeskSession(const Clock& clock, QObject* parent)
+    : QObject(parent),
+      clock_(clock),
+      catalogue_(std::make_shared<vineyard::Catalogue>()) {}
+
+DeskSession::~DeskSession() {
+    // Its threads may still post: they end before what they post to.
+    desk_.reset();
+}
+
+void DeskSession::setDesk(std::unique_ptr<office::Desk> desk) {
+    desk_ = std::move(desk);
+    catalogue_ = std::make_shared<vineyard::Catalogue>();
+    settings_ = {};
+    if (desk_ != nullptr) {
+        read(
+            this,
+            office::Lane::Page,
+            {},
+            [](store::Database& database) { return readDeskSettings(database); },
+            [this](DeskSettings settings) {
+                settings_ = std::move(settings);
+                emit settingsChanged();
+            });
+        readCatalogue();
+    }
+    emit deskChanged();
+}
+
+void DeskSession::change(DeskSettings settings) {
+    settings_ = std::move(settings);
+    emit settingsChanged();
+    if (isReadOnly()) {
+        return; // for as long as the program runs
+    }
+    ++pending_;
+    desk_->write([this, kept = settings_](store::Database& database) {
+        const Status status = keepDeskSettings(database, kept);
+        post([this, status] {
+            --pending_;
+            if (!status) {
+                fail(status.error());
+            }
+        });
+    });
+}
+
+void DeskSession::serve(std::function<void(server::Station&)> task, std::function<void()> then) {
+    if (desk_ == nullptr) {
+        return;
+    }
+    ++pending_;
+    desk_->serve([this, task = std::move(task), then = std::move(then)](server::Station& station) {
+        task(station);
+        post([this, then] {
+            --pending_;
+            then();
+        });
+    });
+}
+
+void DeskSession::readCatalogue() {
+    catalogueToken_.cancel();
+    catalogueToken_ = {};
+    const bool isFirst = catalogue_->blocks().empty();
+    read(
+        this,
+        isFirst ? office::Lane::Page : office::Lane::Background,
+        catalogueToken_,
+        [](store::Database& database) { return store::readCatalogue(database); },
+        [this](std::unique_ptr<vineyard::Catalogue> catalogue) {
+            catalogue_ = std::move(catalogue);
+            emit catalogueChanged();
+        });
+}
+
+void DeskSession::fail(const Error& error) {
+    if (error.code != ErrorCode::Cancelled) {
+        emit told(quick::errorWords(error));
+    }
+}
+
+Error DeskSession::readOnlyError() {
+    return {ErrorCode::ReadOnly,
+            "This station is open for reading only: nothing can be written here now.",
+            {}};
+}
+
+void DeskSession::announce(Touches touches) {
+    if (touches == Touches::Collection) {
+        readCatalogue();
+    }
+    emit changed();
+}
+
+void DeskSession::perform(QObject* context,
+                          office::Act act,
+                          std::function<void(Result<std::vector<journal::Place>>)> then) {
+    const bool isObservations =
+        std::all_of(act.drafts.begin(), act.drafts.end(), [](const store::Draft& draft) {
+            return journal::isBelowObs(draft.subject);
+        });
+    write(
+        context,
+        [act = std::move(act), &clock = clock_](store::Database& database) {
+            return office::perform(database, act, clock);
+        },
+        std::move(then),
+        isObservations ? Touches::Observations : Touches::Collection);
+}
+
+void DeskSession::post(std::function<void()> task) {
+    QMetaObject::invokeMethod(this, std::move(task), Qt::QueuedConnection);
+}
+
+} // namespace bullace::desk

@@ -1,0 +1,214 @@
+#include "desk/grid_model.hpp"
+
+#include <algorithm>
+
+namespace bullace::desk {
+
+namespace {
+
+constexpr std::size_t kPage = 512;
+
+} // namespace
+
+int GridModel::rowCount(const QModelIndex& parent) const {
+    if (parent.isValid()) {
+        return 0;
+    }
+    return provided_ >= 0 ? provided_ : static_cast<int>(rows_.size());
+}
+
+int GridModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+}
+
+const GridRow& GridModel::at(int row) const {
+    if (provided_ < 0) {
+        return rows_[static_cast<std::size_t>(row)];
+    }
+    auto& [held, value] = page_[static_cast<std::size_t>(row) % kPage];
+    if (held != row) {
+        value = provider_(row);
+        held = row;
+    }
+    return value;
+}
+
+QString GridModel::spoken(const GridRow& row, int column) const {
+    const QString text = row.cells.value(column);
+    if (row.isHeading) {
+        return text;
+    }
+    const QString title = columns_[static_cast<std::size_t>(column)].title;
+    const QString sign = column == 0 && !row.signWord.isEmpty() ? row.signWord + ", " : QString();
+    return title.isEmpty() ? sign + text : sign + title + ": " + text;
+}
+
+QVariant GridModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid() || !holds(index.row()) || index.column() >= columnCount()) {
+        return {};
+    }
+    const GridRow& row = at(index.row());
+    switch (role) {
+    case Qt::DisplayRole:
+    case TextRole:
+        return row.cells.value(index.column());
+    case SignRole:
+        return index.column() == 0 ? row.sign : -1;
+    case SignWordRole:
+        return row.signWord;
+    case IsHeadingRole:
+        return row.isHeading;
+    case IsStrongRole:
+        return row.isStrong || row.isHeading;
+    case IsNumberRole:
+        return columns_[static_cast<std::size_t>(index.column())].isNumber;
+    case IsEditableRole:
+        return std::find(row.editable.begin(), row.editable.end(), index.column()) !=
+               row.editable.end();
+    case SpokenRole:
+        return spoken(row, index.column());
+    default:
+        return {};
+    }
+}
+
+QVariant GridModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    return orientation == Qt::Horizontal && role == Qt::DisplayRole ? QVariant(columnTitle(section))
+                                                                    : QVariant();
+}
+
+QHash<int, QByteArray> GridModel::roleNames() const {
+    return {{TextRole, "text"},
+            {SignRole, "sign"},
+            {SignWordRole, "signWord"},
+            {IsHeadingRole, "isHeading"},
+            {IsStrongRole, "isStrong"},
+            {IsNumberRole, "isNumber"},
+            {IsEditableRole, "isEditable"},
+            {SpokenRole, "spoken"}};
+}
+
+void GridModel::setColumns(const QString& name, std::vector<GridColumn> columns) {
+    if (name == name_ && columns == columns_) {
+        return;
+    }
+    beginResetModel();
+    name_ = name;
+    columns_ = std::move(columns);
+    endResetModel();
+    emit columnsReset();
+}
+
+void GridModel::setRows(std::vector<GridRow> rows) {
+    const QString key = currentKey();
+    const int before = rowCount();
+    const int wasCurrent = current_;
+    if (provided_ >= 0) {
+        beginResetModel();
+        provided_ = -1;
+        provider_ = nullptr;
+        page_.clear();
+        rows_ = std::move(rows);
+        endResetModel();
+    } else {
+        const int after = static_cast<int>(rows.size());
+        if (after < before) {
+            beginRemoveRows({}, after, before - 1);
+            rows_.resize(rows.size());
+            endRemoveRows();
+        }
+        for (std::size_t i = 0; i < rows_.size(); ++i) {
+            if (rows_[i] != rows[i]) {
+                rows_[i] = rows[i];
+                const int row = static_cast<int>(i);
+                emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
+            }
+        }
+        if (after > before) {
+            beginInsertRows({}, before, after - 1);
+            rows_ = std::move(rows);
+            endInsertRows();
+        }
+    }
+    if (rowCount() != before) {
+        emit countChanged();
+    }
+    const int found = key.isEmpty() ? -1 : rowOf(key);
+    current_ = found >= 0 ? found : std::min(current_, rowCount() - 1);
+    if (!holds(current_) || at(current_).isHeading) {
+        current_ = next(std::max(current_, 0) - 1, 1);
+        current_ = holds(current_) && !at(current_).isHeading ? current_ : -1;
+    }
+    if (current_ != wasCurrent) {
+        emit currentChanged();
+    }
+}
+
+void GridModel::setRow(int row, GridRow value) {
+    if (provided_ >= 0 || !holds(row)) {
+        return;
+    }
+    rows_[static_cast<std::size_t>(row)] = std::move(value);
+    emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
+}
+
+void GridModel::setProvider(int count, std::function<GridRow(int)> row) {
+    beginResetModel();
+    rows_.clear();
+    provided_ = count;
+    provider_ = std::move(row);
+    page_.assign(kPage, {-1, {}});
+    current_ = count > 0 ? 0 : -1;
+    endResetModel();
+    emit countChanged();
+    emit currentChanged();
+}
+
+void GridModel::setCurrent(int row) {
+    if (row == current_ || (row >= 0 && (!holds(row) || at(row).isHeading))) {
+        return;
+    }
+    current_ = row;
+    emit currentChanged();
+}
+
+int GridModel::rowOf(const QString& key) const {
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        if (rows_[i].key == key) {
+            return static_cast<int>(i);
+        }
+    }
+    return -1;
+}
+
+int GridModel::next(int row, int by) const {
+    for (int at = row + by; holds(at); at += by) {
+        if (!this->at(at).isHeading) {
+            return at;
+        }
+    }
+    return row;
+}
+
+QString GridModel::columnTitle(int column) const {
+    return column >= 0 && column < columnCount() ? columns_[static_cast<std::size_t>(column)].title
+                                                 : QString();
+}
+
+int GridModel::columnLetters(int column) const {
+    return column >= 0 && column < columnCount()
+               ? columns_[static_cast<std::size_t>(column)].letters
+               : 0;
+}
+
+bool GridModel::columnTakesRest(int column) const {
+    return column >= 0 && column < columnCount() &&
+           columns_[static_cast<std::size_t>(column)].takesRest;
+}
+
+bool GridModel::columnIsNumber(int column) const {
+    return column >= 0 && column < columnCount() &&
+           columns_[static_cast<std::size_t>(column)].isNumber;
+}
+
+} // namespace bullace::desk
