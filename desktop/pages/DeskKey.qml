@@ -16,7 +16,7 @@ TouchKey {
 
     implicitHeight: Math.max(Theme.mm(8.6), words.implicitHeight + 2 * root.pad)
     implicitWidth: root.mostWidth > 0 ? Math.min(root.mostWidth, root.naturalWidth) : root.naturalWidth
-    readonly property real naturalWidth: Math.ceil(metrics.advanceWidth) + 1 + root.hintWidth + 2 * root.pad
+    readonly property real naturalWidth: Math.ceil(Math.max(metrics.advanceWidth, metrics.boundingRect.width)) + 4 + root.hintWidth + 2 * root.pad
 
     Accessible.role: Accessible.Button
     Accessible.name: root.keyText === "" ? root.text : qsTr("%1, key %2").arg(root.text).arg(root.keyText)

@@ -1,5 +1,4 @@
 // The window of the desk: pages on the left, the page, what can be done at its foot, help beside it where it is wanted.
-pragma ComponentBehavior: Bound
 import QtQuick
 import Bullace.Controls
 import Bullace.Desk
@@ -30,7 +29,7 @@ Window {
             objectName: "rail"
             visible: root.app.isOpen
             app: root.app
-            width: visible ? Math.round(Theme.mm(36) * Math.min(Theme.textScale, 1.7)) : 0
+            width: visible ? Math.round(Theme.mm(44) * Math.min(Theme.textScale, 1.7)) : 0
             height: parent.height
         }
         Item {
@@ -46,25 +45,47 @@ Window {
                 objectName: "pageTitle"
                 width: parent.width
                 isHead: true
-                text: root.app.current ? root.app.current.title : ""
+                text: root.app.current.title
             }
             DeskLabel {
                 id: words
                 objectName: "pageWords"
                 y: title.y + title.implicitHeight + Theme.mm(0.8)
                 width: parent.width
-                text: root.app.current ? root.app.current.words : ""
+                text: root.app.current.words
             }
-            Loader {
+            // A page that is not on the screen is not drawn and takes no keys.
+            FocusScope {
                 id: page
                 objectName: "pageBody"
                 focus: true
                 y: words.y + words.implicitHeight + Theme.mm(2)
                 width: parent.width
                 height: foot.y - y - Theme.mm(2)
-                sourceComponent: root.app.page === DeskApp.Conflicts ? conflictPage
-                               : root.app.page === DeskApp.Arrivals ? arrivalsPage
-                               : listPage
+
+                ListPage {
+                    visible: !arrivals.visible && !conflicts.visible
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.current
+                }
+                ArrivalsPage {
+                    id: arrivals
+                    visible: root.app.page === DeskApp.Arrivals
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.arrivals
+                }
+                ConflictPage {
+                    id: conflicts
+                    visible: root.app.page === DeskApp.Conflicts
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.conflicts
+                }
             }
             Column {
                 id: foot
@@ -76,10 +97,14 @@ Window {
                     text: root.app.notice
                     onDropped: root.app.putNoticeAway()
                 }
-                Loader {
+                QuestionLine {
                     width: parent.width
-                    active: root.app.current !== null
-                    sourceComponent: footPart
+                    page: root.app.current
+                }
+                KeyStrip {
+                    objectName: "keyStrip"
+                    width: parent.width
+                    page: root.app.current
                 }
             }
         }
@@ -90,41 +115,7 @@ Window {
             width: visible ? Math.round(Math.min(parent.width * 0.34, Theme.mm(70) * Theme.textScale)) : 0
             anchors.right: parent.right
             height: parent.height
-            text: root.app.current ? root.app.current.help : ""
-        }
-    }
-    Component {
-        id: footPart
-        Column {
-            id: parts
-            spacing: Theme.mm(1.5)
-            QuestionLine {
-                width: parts.width
-                page: root.app.current
-            }
-            KeyStrip {
-                objectName: "keyStrip"
-                width: parts.width
-                page: root.app.current
-            }
-        }
-    }
-    Component {
-        id: listPage
-        ListPage {
-            page: root.app.current
-        }
-    }
-    Component {
-        id: arrivalsPage
-        ArrivalsPage {
-            page: root.app.arrivals
-        }
-    }
-    Component {
-        id: conflictPage
-        ConflictPage {
-            page: root.app.conflicts
+            text: root.app.current.help
         }
     }
     // A question that is over gives the keyboard back to the page.

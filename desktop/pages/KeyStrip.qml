@@ -16,10 +16,15 @@ Flow {
         DeskKey {
             id: key
             required property string actionId
+            required property string label
+            required property string keyName
             required property bool isEnabled
+            required isChosen
             objectName: "action " + key.actionId
             visible: key.isEnabled
             enabled: key.isEnabled
+            text: key.label
+            keyText: key.keyName
             mostWidth: root.width
             onTapped: root.page.run(key.actionId)
         }

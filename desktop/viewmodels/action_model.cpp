@@ -35,8 +35,8 @@ QVariant ActionModel::data(const QModelIndex& index, int role) const {
 
 QHash<int, QByteArray> ActionModel::roleNames() const {
     return {{IdRole, "actionId"},
-            {TextRole, "text"},
-            {KeyTextRole, "keyText"},
+            {TextRole, "label"},
+            {KeyTextRole, "keyName"},
             {IsEnabledRole, "isEnabled"},
             {IsChosenRole, "isChosen"}};
 }

@@ -43,7 +43,7 @@ void DeskSettingsViewModel::refresh() {
         settings.author.empty()
             ? tr("Nobody sits here yet: choose who you are before you decide anything.")
             : tr("%1 sits here.").arg(personWords(*session_.catalogue(), settings.author)));
-    table_.setColumns(tr("Settings"), {{tr("What"), 30}, {tr("Now"), 30, false, true}});
+    table_.setColumns(tr("Settings"), {{tr("What"), 40}, {tr("Now"), 30, false, true}});
     std::vector<GridRow> rows;
     const auto add = [&rows](const QString& key, const QString& label, const QString& now) {
         GridRow row;

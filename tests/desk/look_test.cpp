@@ -1,0 +1,43 @@
+// The desk's pages on the demo station: drawn, heard and looked at.
+#include "support/desk_glass.hpp"
+
+using namespace bullace;
+using namespace bullace::test;
+
+namespace {
+
+void keep(DeskGlass& desk, const std::string& name) {
+    const QImage picture = desk.picture();
+    CHECK(picture.save(QStringLiteral(BULLACE_PICTURES "/desk-") + QString::fromStdString(name) +
+                       QStringLiteral(".png")));
+}
+
+void checkFaults(DeskGlass& desk, const std::string& name) {
+    INFO(name);
+    for (const QString& fault : desk.faults()) {
+        FAIL_CHECK(fault.toStdString());
+    }
+}
+
+} // namespace
+
+TEST_CASE("every page of the desk opens on the demo station, says its name and cuts no word") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeDemoFile(path);
+    FixedClock clock(1'758'700'000'000); // 2025-09-24
+    DeskGlass desk(path, clock);
+    desk.sit("hl");
+    struct Page {
+        desk::DeskApp::Page page;
+        const char* name;
+    };
+    for (const Page& page : {Page{desk::DeskApp::Arrivals, "arrivals"},
+                             Page{desk::DeskApp::Conflicts, "conflicts"},
+                             Page{desk::DeskApp::Settings, "settings"}}) {
+        desk.go(page.page);
+        CHECK_FALSE(desk.page().title().isEmpty());
+        checkFaults(desk, page.name);
+        keep(desk, page.name);
+    }
+}
