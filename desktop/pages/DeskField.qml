@@ -54,7 +54,7 @@ FocusScope {
         color: Theme.ink
         selectionColor: Theme.chosenFill
         selectedTextColor: Theme.chosenInk
-        font.family: Theme.family
+        font.family: Theme.deskFamily
         font.pixelSize: Theme.deskPx
         selectByMouse: true
         Accessible.role: Accessible.EditableText

@@ -50,7 +50,7 @@ TouchKey {
         visible: root.keyText !== ""
         text: root.keyText
         color: words.color
-        font.family: Theme.family
+        font.family: Theme.deskFamily
         font.bold: true
         font.pixelSize: Theme.deskPx
         x: root.pad
@@ -62,7 +62,7 @@ TouchKey {
         id: words
         text: root.text
         color: root.isInverted ? Theme.chosenInk : root.enabled ? Theme.keyInk : Theme.ink
-        font.family: Theme.family
+        font.family: Theme.deskFamily
         font.pixelSize: Theme.deskPx
         x: root.pad + root.hintWidth
         width: root.width - root.hintWidth - 2 * root.pad

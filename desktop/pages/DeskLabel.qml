@@ -9,7 +9,7 @@ Text {
     property bool isHead: false
 
     color: Theme.ink
-    font.family: Theme.family
+    font.family: Theme.deskFamily
     font.bold: root.isHead
     font.pixelSize: root.isHead ? Theme.deskHeadPx : root.isSmall ? Theme.deskSmallPx : Theme.deskPx
     wrapMode: Text.WordWrap

@@ -17,9 +17,10 @@ FocusScope {
     signal typed(int row, int column, string text)
 
     readonly property real pad: Theme.mm(1.2)
-    readonly property real letter: metrics.averageCharacterWidth * 1.06
+    readonly property real letter: metrics.advanceWidth("n")
     readonly property real lineHeight: Math.ceil(metrics.height + 2 * root.pad * 0.8)
     property int layoutCount: 0
+    property int renewals: 0 // of the rows' words
     property bool isTyping: false
 
     // The column that takes the rest gets what the others leave, and at least its own letters.
@@ -70,7 +71,7 @@ FocusScope {
 
     FontMetrics {
         id: metrics
-        font.family: Theme.family
+        font.family: Theme.deskFamily
         font.pixelSize: Theme.deskPx
     }
     Connections {
@@ -80,7 +81,11 @@ FocusScope {
             root.currentColumn = 0;
             view.forceLayout();
         }
+        function onDataChanged(): void {
+            root.renewals += 1;
+        }
         function onCurrentChanged(): void {
+            root.renewals += 1;
             if (root.model.current >= 0) {
                 view.positionViewAtRow(root.model.current, TableView.Contain);
             }
@@ -125,7 +130,7 @@ FocusScope {
         clip: true
         y: header.height + (root.hasHeader ? Theme.frame : 0)
         width: parent.width
-        height: parent.height - y
+        height: parent.height - y - (whole.visible ? whole.height : 0)
         model: root.model
         boundsBehavior: Flickable.StopAtBounds
         reuseItems: true
@@ -190,6 +195,7 @@ FocusScope {
             }
             DeskLabel {
                 id: label
+                objectName: "cellWords"
                 x: cell.sign >= 0 ? shape.x + shape.width : 0
                 width: cell.isHeading && cell.column === 0 ? root.width : cell.width - x
                 height: cell.height
@@ -216,6 +222,19 @@ FocusScope {
                 onDoubleClicked: root.opened(cell.row)
             }
         }
+    }
+    // What its cell cuts short is said in full below.
+    DeskLabel {
+        id: whole
+        objectName: "wholeCell"
+        readonly property string said: root.renewals >= 0 && root.model.current >= 0
+            ? root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.TextRole) : ""
+        visible: !root.isPlain && whole.said !== ""
+                 && metrics.advanceWidth(whole.said) * 1.15 + 2 * root.pad > root.columnWidth(root.currentColumn)
+        text: whole.said
+        width: parent.width
+        topPadding: Theme.mm(1)
+        anchors.bottom: parent.bottom
     }
     DeskField {
         id: editor

@@ -55,6 +55,7 @@ TouchKey {
                 width: parent.width - x
                 text: root.value
                 font.bold: true
+                font.family: Theme.family
                 font.pixelSize: Theme.fit(root.value, Theme.deskHeadPx, Theme.deskValuePx, width, Theme.mm(20) * Theme.textScale)
                 color: words.ink
                 Accessible.ignored: true

@@ -101,7 +101,8 @@ QString ConflictsViewModel::wireTag(const office::Dated& dated) const {
         for (const office::Side& side : file_->sides) {
             tags << QStringLiteral("%1: %2").arg(number++).arg(valueWords(side.value));
         }
-        return tags.join(QStringLiteral("  "));
+        // One line: the wire breaks words at plain spaces.
+        return tags.join(QStringLiteral("   ")).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
     }
     return dated.value.empty() ? QString() : valueWords(dated.value);
 }

@@ -110,7 +110,7 @@ GridRow ConflictsViewModel::rowOf(const Item& item) const {
     row.signWord = item.isOpen
                        ? item.waiting.isLookedAgain ? tr("waits for a second look") : tr("open")
                        : tr("settled");
-    row.cells << (isObservation ? placeWordsOf(subject.id)
+    row.cells << (isObservation ? fromText(subject.id)
                                 : subjectWords(catalogue, item.waiting.subject))
               << (isObservation ? descriptorWords(catalogue, subject.descriptor) : QString())
               << (item.outcome.isEmpty()
@@ -123,7 +123,7 @@ GridRow ConflictsViewModel::rowOf(const Item& item) const {
 void ConflictsViewModel::showList() {
     table_.setColumns(
         tr("Conflicts"),
-        {{tr("Where"), 19, false, true}, {tr("What"), 15}, {tr("When, or outcome"), 14}});
+        {{tr("Where"), 12}, {tr("What"), 15, false, true}, {tr("When, or outcome"), 17}});
     std::map<std::pair<bool, office::Cause>, int> counts;
     for (const Item& item : items_) {
         ++counts[{item.isNew, item.waiting.cause}];

@@ -74,6 +74,17 @@ function(bullace_typeface target)
         set_source_files_properties(${BULLACE_${face}} PROPERTIES QT_RESOURCE_ALIAS ${face}.otf)
         list(APPEND faces ${BULLACE_${face}})
     endforeach()
+    # The desk sets longer texts, with and without weight. B612 has a regular weight, too, but where its package is
+    # installed its monospaced sister claims the same name, and is what Qt 6.4 then takes.
+    foreach(face IN ITEMS DejaVuSans DejaVuSans-Bold)
+        find_file(BULLACE_${face} ${face}.ttf PATHS /usr/share/fonts/truetype/dejavu NO_DEFAULT_PATH)
+        if(NOT BULLACE_${face})
+            message(WARNING "The typeface ${face} is not here (Debian's fonts-dejavu-core): the system's own is taken")
+            continue()
+        endif()
+        set_source_files_properties(${BULLACE_${face}} PROPERTIES QT_RESOURCE_ALIAS ${face}.ttf)
+        list(APPEND faces ${BULLACE_${face}})
+    endforeach()
     qt_add_resources(${target} ${target}_typeface PREFIX /bullace/typeface FILES ${faces})
 endfunction()
 

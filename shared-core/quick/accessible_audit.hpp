@@ -23,7 +23,8 @@ struct AuditRules {
 //   the window's edge;
 //   - no two of those lie over one another (their drawn parts; touch areas may meet);
 //   - no words lie on a key that is not theirs;
-//   - no words are truncated, larger than their box, or reach out of the window.
+//   - no words are truncated, larger than their box, or reach out of the window; but for a table's
+//   cells (objectName cellWords), whose table says the whole of one elsewhere.
 // Assistive technology is switched on for the process, for Qt keeps the names only then.
 [[nodiscard]] QStringList faultsOf(QQuickWindow& window, const AuditRules& rules);
 

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <initializer_list>
 
 // Written by Qt for the module.
 extern void qml_register_types_Bullace_Controls();
@@ -30,11 +31,11 @@ qreal pxPerMmOfScreen() {
 }
 
 // The compiled-in face, or the system's own where the build had none.
-QString loadedFamily() {
+QString loadedFamily(std::initializer_list<const char*> faces) {
     QString family;
-    for (const auto* face :
-         {":/bullace/typeface/B612-Regular.otf", ":/bullace/typeface/B612-Bold.otf"}) {
-        const int id = QFontDatabase::addApplicationFont(QString::fromLatin1(face));
+    for (const auto* face : faces) {
+        const int id = QFontDatabase::addApplicationFont(QStringLiteral(":/bullace/typeface/") +
+                                                         QLatin1String(face));
         const QStringList families =
             id < 0 ? QStringList() : QFontDatabase::applicationFontFamilies(id);
         family = families.isEmpty() ? family : families.first();
@@ -48,7 +49,8 @@ Theme::Theme(QObject* parent)
     : QObject(parent),
       pxPerMm_(pxPerMmOfScreen()),
       palette_(paletteOf(Light::Day)),
-      family_(loadedFamily()),
+      family_(loadedFamily({"B612-Regular.otf", "B612-Bold.otf"})),
+      deskFamily_(loadedFamily({"DejaVuSans.ttf", "DejaVuSans-Bold.ttf"})),
       capitalsShare_(0.7) {
     const qreal capitals = QFontMetricsF(fontOf(kMeasuredPx)).capHeight() / kMeasuredPx;
     capitalsShare_ = capitals > 0.4 && capitals < 1 ? capitals : capitalsShare_;

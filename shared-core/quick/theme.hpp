@@ -53,6 +53,7 @@ class Theme : public QObject {
     Q_PROPERTY(qreal frame READ frame NOTIFY changed)
 
     Q_PROPERTY(QString family READ family CONSTANT)
+    Q_PROPERTY(QString deskFamily READ deskFamily CONSTANT)
     Q_PROPERTY(int labelPx READ labelPx NOTIFY changed)
     Q_PROPERTY(int leastLabelPx READ leastLabelPx NOTIFY changed)
     Q_PROPERTY(int smallPx READ smallPx NOTIFY changed)
@@ -121,6 +122,7 @@ public:
     // times textScale; those that begin with `least` are the same at 100 %, below which nothing is
     // drawn.
     [[nodiscard]] QString family() const { return family_; }
+    [[nodiscard]] QString deskFamily() const { return deskFamily_; }
     [[nodiscard]] int labelPx() const { return pxOfCapitals(4.0 * textScale_); }
     [[nodiscard]] int leastLabelPx() const { return pxOfCapitals(4.0); }
     [[nodiscard]] int smallPx() const { return pxOfCapitals(2.9 * textScale_); }
@@ -170,6 +172,7 @@ private:
     bool showsHints_ = true;
     Palette palette_;
     QString family_;
+    QString deskFamily_;
     qreal capitalsShare_; // height of a capital, as a share of the font's pixel size
 };
 
