@@ -40,17 +40,30 @@ Window {
             anchors.bottom: parent.bottom
             anchors.margins: root.margin
 
+            DeskField {
+                id: searchLine
+                objectName: "searchLine"
+                visible: root.app.isOpen
+                anchors.right: parent.right
+                width: Math.min(parent.width * 0.36, Theme.mm(80) * Theme.textScale)
+                name: qsTr("Search")
+                placeholder: qsTr("Search, Ctrl+F")
+                onEdited: (text) => root.app.search(text)
+                onCommitted: page.forceActiveFocus()
+                onDropped: page.forceActiveFocus()
+                Keys.onDownPressed: page.forceActiveFocus()
+            }
             DeskLabel {
                 id: title
                 objectName: "pageTitle"
-                width: parent.width
+                width: parent.width - (searchLine.visible ? searchLine.width + Theme.mm(3) : 0)
                 isHead: true
                 text: root.app.current.title
             }
             DeskLabel {
                 id: words
                 objectName: "pageWords"
-                y: title.y + title.implicitHeight + Theme.mm(0.8)
+                y: title.y + Math.max(title.implicitHeight, searchLine.visible ? searchLine.height : 0) + Theme.mm(0.8)
                 width: parent.width
                 text: root.app.current.words
             }
@@ -130,7 +143,12 @@ Window {
     Connections {
         target: root.app
         function onPageChanged(): void {
-            page.forceActiveFocus();
+            if (root.app.page !== DeskApp.Search) {
+                page.forceActiveFocus();
+            }
+        }
+        function onSearchWanted(): void {
+            searchLine.takeAll();
         }
         function onPaneWanted(): void {
             const from = root.activeFocusItem ? root.activeFocusItem : page;

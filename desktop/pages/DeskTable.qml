@@ -64,7 +64,7 @@ FocusScope {
             root.model.current = event.key === Qt.Key_Home ? root.model.next(-1, 1) : root.model.next(root.model.count, -1);
             event.accepted = true;
         } else if (event.key === Qt.Key_F2) {
-            root.beginTyping(root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.TextRole));
+            root.beginTyping(root.model.textAt(root.model.current, root.currentColumn));
             event.accepted = true;
         }
     }
@@ -228,7 +228,7 @@ FocusScope {
         id: whole
         objectName: "wholeCell"
         readonly property string said: root.renewals >= 0 && root.model.current >= 0
-            ? root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.TextRole) : ""
+            ? root.model.textAt(root.model.current, root.currentColumn) : ""
         visible: !root.isPlain && whole.said !== ""
                  && metrics.advanceWidth(whole.said) * 1.15 + 2 * root.pad > root.columnWidth(root.currentColumn)
         text: whole.said

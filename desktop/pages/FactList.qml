@@ -34,14 +34,14 @@ Column {
             DeskLabel {
                 id: label
                 width: root.labelWidth
-                text: root.renewals >= 0 ? root.model.data(root.model.index(fact.index, 0), GridModel.TextRole) : ""
+                text: root.renewals >= 0 ? root.model.textAt(fact.index, 0) : ""
             }
             DeskLabel {
                 id: text
                 x: root.labelWidth + Theme.mm(2)
                 width: parent.width - x
                 font.bold: true
-                text: root.renewals >= 0 ? root.model.data(root.model.index(fact.index, 1), GridModel.TextRole) : ""
+                text: root.renewals >= 0 ? root.model.textAt(fact.index, 1) : ""
             }
         }
     }

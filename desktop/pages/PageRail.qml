@@ -28,8 +28,8 @@ Item {
                 required property int index
                 objectName: "railKey" + key.index
                 width: parent.width
-                text: root.app.rail.count > 0 ? root.app.rail.data(root.app.rail.index(key.index, 0), GridModel.TextRole) : ""
-                keyText: root.app.rail.count > 0 ? root.app.rail.data(root.app.rail.index(key.index, 1), GridModel.TextRole) : ""
+                text: root.app.rail.count > 0 ? root.app.rail.textAt(key.index, 0) : ""
+                keyText: root.app.rail.count > 0 ? root.app.rail.textAt(key.index, 1) : ""
                 isChosen: root.app.rail.current === key.index
                 onTapped: root.app.goToRail(key.index)
             }

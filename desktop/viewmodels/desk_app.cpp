@@ -17,7 +17,9 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       arrivals_(session_),
       conflicts_(session_),
       bulk_(session_),
-      settings_(session_) {
+      settings_(session_),
+      vine_(session_),
+      search_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -79,6 +81,10 @@ DeskPage* DeskApp::pageOf(int page) {
         return &settings_;
     case Bulk:
         return &bulk_;
+    case Vine:
+        return &vine_;
+    case Search:
+        return &search_;
     default:
         return nullptr;
     }
@@ -106,6 +112,12 @@ void DeskApp::showRail() {
     const Line lines[] = {
         {Arrivals, tr("Arrivals"), "Ctrl+1"},
         {Conflicts, tr("Conflicts"), "Ctrl+2"},
+        {Findings, tr("Findings"), "Ctrl+3"},
+        {Rulebook, tr("Rulebook"), "Ctrl+4"},
+        {Bench, tr("Bench"), "Ctrl+5"},
+        {Vine, tr("Vine"), "Ctrl+6"},
+        {Map, tr("Map"), "Ctrl+7"},
+        {Collection, tr("Collection"), "Ctrl+8"},
         {Settings, tr("This desk"), "Ctrl+0"},
     };
     std::vector<GridRow> rows;
@@ -162,22 +174,40 @@ void DeskApp::back() {
     emit pageChanged();
 }
 
-void DeskApp::onAsked(const QString& page, const QString& about) {
-    const int from = page_;
-    std::vector<int> before = before_;
-    before.push_back(from);
-    if (page == QStringLiteral("bulk")) {
-        bulk_.begin(about);
-        page_ = Bulk;
-    } else if (page == QStringLiteral("back")) {
-        back();
-        return;
-    } else {
-        return;
+// A page that one comes back from with Escape.
+void DeskApp::visit(int page) {
+    if (DeskPage* last = current(); last != nullptr && page != page_) {
+        last->dropQuestion();
+        before_.push_back(page_);
     }
-    before_ = std::move(before);
+    page_ = page;
+    rail_.setCurrent(rail_.rowOf(QString::number(page_)));
     current()->refresh();
     emit pageChanged();
+}
+
+void DeskApp::onAsked(const QString& page, const QString& about) {
+    if (page == QStringLiteral("bulk")) {
+        bulk_.begin(about);
+        visit(Bulk);
+    } else if (page == QStringLiteral("vine")) {
+        vine_.begin(about);
+        visit(Vine);
+    } else if (page == QStringLiteral("conflicts")) {
+        go(Conflicts);
+    } else if (page == QStringLiteral("back")) {
+        back();
+    }
+}
+
+void DeskApp::search(const QString& query) {
+    if (session_.desk() == nullptr) {
+        return;
+    }
+    search_.search(query);
+    if (page_ != Search) {
+        visit(Search);
+    }
 }
 
 void DeskApp::toggleHelp() {

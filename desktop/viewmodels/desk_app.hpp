@@ -5,7 +5,9 @@
 #include "desk/bulk_view_model.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_settings_view_model.hpp"
+#include "desk/search_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
+#include "desk/vine_view_model.hpp"
 
 #include <QObject>
 #include <QString>
@@ -73,6 +75,8 @@ public:
     [[nodiscard]] DeskPage* current();
     [[nodiscard]] ConflictsViewModel* conflicts() { return &conflicts_; }
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
+    [[nodiscard]] VineViewModel& vine() { return vine_; }
+    [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -86,6 +90,8 @@ public:
     Q_INVOKABLE void go(int page);
     Q_INVOKABLE void goToRail(int row);
     Q_INVOKABLE void back();
+    // The search line was typed into: its page comes onto the screen.
+    Q_INVOKABLE void search(const QString& query);
     Q_INVOKABLE void toggleHelp();
     Q_INVOKABLE void putNoticeAway();
     // A key that no field took; true where it was one of ours.
@@ -105,6 +111,7 @@ signals:
 private:
     void tell(const QString& words);
     void showRail();
+    void visit(int page);
     void onAsked(const QString& page, const QString& about);
     void onDesk();
     [[nodiscard]] DeskPage* pageOf(int page);
@@ -116,6 +123,8 @@ private:
     ConflictsViewModel conflicts_;
     BulkViewModel bulk_;
     DeskSettingsViewModel settings_;
+    VineViewModel vine_;
+    SearchViewModel search_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -85,6 +85,10 @@ public:
     // The next row that is no heading in the direction (+1, -1); the same where there is none.
     Q_INVOKABLE [[nodiscard]] int next(int row, int by) const;
 
+    // Empty where there is no such cell.
+    Q_INVOKABLE [[nodiscard]] QString textAt(int row, int column) const {
+        return holds(row) ? at(row).cells.value(column) : QString();
+    }
     Q_INVOKABLE [[nodiscard]] QString columnTitle(int column) const;
     Q_INVOKABLE [[nodiscard]] int columnLetters(int column) const;
     Q_INVOKABLE [[nodiscard]] bool columnTakesRest(int column) const;

@@ -40,4 +40,21 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
         checkFaults(desk, page.name);
         keep(desk, page.name);
     }
+    desk.press(Qt::Key_F, Qt::ControlModifier);
+    desk.type(QStringLiteral("night"));
+    CHECK(desk.app().page() == desk::DeskApp::Search);
+    checkFaults(desk, "search");
+    keep(desk, "search");
+    desk.press(Qt::Key_Down);
+    desk.press(Qt::Key_Return);
+    CHECK(desk.app().page() == desk::DeskApp::Vine);
+    checkFaults(desk, "accession");
+    keep(desk, "accession");
+    emit desk.app().session().asked(QStringLiteral("vine"), QStringLiteral("B1-02-01"));
+    desk.rest();
+    checkFaults(desk, "vine");
+    keep(desk, "vine");
+    desk.press("h");
+    checkFaults(desk, "history");
+    keep(desk, "history");
 }

@@ -1,0 +1,61 @@
+// Everything about one vine's place, one accession or one lot as a time line; one step further the
+// history of a single value, entry by entry; a value is put right in place, with a reason.
+#pragma once
+
+#include "desk/desk_page.hpp"
+#include "office/typed_value.hpp"
+#include "office/vine_file.hpp"
+
+#include <QString>
+#include <QtQml/qqmlregistration.h>
+
+#include <optional>
+#include <string>
+
+namespace bullace::desk {
+
+class VineViewModel : public bullace::desk::DeskPage {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("made by the desk")
+
+public:
+    explicit VineViewModel(DeskSession& session, QObject* parent = nullptr);
+
+    [[nodiscard]] QString help() const override;
+    // A position, "accession:ID" or "lot:ID"; with a subject behind "#", that value's history.
+    void begin(const QString& about);
+    [[nodiscard]] const std::optional<office::VineFile>& file() const { return file_; }
+    [[nodiscard]] const std::optional<office::SubjectHistory>& history() const { return history_; }
+
+    void refresh() override;
+    void leave() override;
+    void open(int row) override;
+
+protected:
+    void act(const QString& id) override;
+    bool back() override;
+
+private:
+    void showList();
+    void showHistory();
+    void showFacts();
+    void offer();
+    void readTheHistory(const std::string& subject);
+    void askCorrection();
+    void askWhy(office::Typed typed);
+    void write(const office::Typed& typed, const std::string& why);
+    void nextTo(int by);
+    [[nodiscard]] QString valueWords(const std::string& subject, BytesView value) const;
+    [[nodiscard]] QString lineState(const office::HistoryLine& line) const;
+    [[nodiscard]] bool isAccession() const { return about_.rfind("accession:", 0) == 0; }
+    [[nodiscard]] std::string currentSubject() const;
+
+    std::string about_;
+    QString filter_; // a descriptor's code; empty: all
+    std::optional<office::VineFile> file_;
+    std::optional<office::SubjectHistory> history_;
+    office::Token token_;
+};
+
+} // namespace bullace::desk
