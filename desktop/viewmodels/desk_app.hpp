@@ -5,6 +5,7 @@
 #include "desk/bulk_view_model.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_settings_view_model.hpp"
+#include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
 #include "desk/vine_view_model.hpp"
@@ -123,6 +124,7 @@ private:
     ConflictsViewModel conflicts_;
     BulkViewModel bulk_;
     DeskSettingsViewModel settings_;
+    RulebookViewModel rulebook_;
     VineViewModel vine_;
     SearchViewModel search_;
     GridModel rail_;

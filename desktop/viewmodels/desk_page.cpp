@@ -74,6 +74,9 @@ void DeskPage::answer() {
 }
 
 void DeskPage::dropQuestion() {
+    if (!isAsking()) {
+        return;
+    }
     onAnswer_ = nullptr;
     emit asking();
 }

@@ -255,6 +255,11 @@ public:
     [[nodiscard]] Status eachSubjectBetween(const std::string& low,
                                             const std::string& high,
                                             const std::function<bool(std::string_view)>& subject);
+    // Subjects whose heads do not agree, open or settled by a rule, with their heads; ascending by
+    // when the subject first came.
+    [[nodiscard]] Status eachContested(
+        const std::function<bool(
+            std::string_view subject, merge::State state, const std::vector<HeadRow>& heads)>& row);
     [[nodiscard]] Result<std::vector<HeadRow>> heads(const std::string& subject);
     // All entries ever taken in about the subject, ascending by count and then by place.
     [[nodiscard]] Result<std::vector<EntryRow>> entries(const std::string& subject);

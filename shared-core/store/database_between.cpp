@@ -18,6 +18,10 @@ constexpr const char* kEntries =
     "SELECT m.entry FROM subjects s JOIN subject_entries m ON m.subject = s.id WHERE s.path = ?1) "
     "x "
     "JOIN entries e ON e.id = x.entry LEFT JOIN uncounted u ON u.entry = e.id";
+constexpr const char* kContested =
+    "SELECT h.subject, s.path, s.state, e.id, e.digest, e.bytes FROM subject_heads h "
+    "JOIN subjects s ON s.id = h.subject JOIN entries e ON e.id = h.entry "
+    "WHERE s.state IN (3, 4) ORDER BY h.subject";
 constexpr const char* kPaths = "SELECT path FROM subjects WHERE path >= ?1 AND path < ?2 "
                                "ORDER BY path";
 
@@ -102,6 +106,42 @@ Result<std::vector<EntryRow>> Database::entries(const std::string& subject) {
         all.push_back(std::move(row));
     }
     return all;
+}
+
+Status Database::eachContested(
+    const std::function<bool(std::string_view, merge::State, const std::vector<HeadRow>&)>& row) {
+    if (Status ready = usable(); !ready) {
+        return ready;
+    }
+    Result<Statement> rows = connection_->prepare(kContested);
+    if (!rows) {
+        return rows.error();
+    }
+    std::int64_t subject = -1;
+    std::string path;
+    merge::State state = merge::State::Open;
+    std::vector<HeadRow> heads;
+    while (true) {
+        const Result<bool> has = rows->step();
+        if (!has) {
+            return has.error();
+        }
+        if (!*has || rows->integer(0) != subject) {
+            if (!heads.empty() && !row(path, state, heads)) {
+                return {};
+            }
+            heads.clear();
+        }
+        if (!*has) {
+            return {};
+        }
+        subject = rows->integer(0);
+        path = rows->text(1);
+        state = static_cast<merge::State>(rows->integer(2));
+        heads.push_back({placeOf(rows->integer(3)),
+                         Digest::fromBytes(rows->bytes(4)).value_or(Digest{}),
+                         Bytes(rows->bytes(5))});
+    }
 }
 
 Result<std::optional<StateRow>> Database::state(const std::string& subject) {

@@ -34,6 +34,7 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     };
     for (const Page& page : {Page{desk::DeskApp::Arrivals, "arrivals"},
                              Page{desk::DeskApp::Conflicts, "conflicts"},
+                             Page{desk::DeskApp::Rulebook, "rulebook"},
                              Page{desk::DeskApp::Settings, "settings"}}) {
         desk.go(page.page);
         CHECK_FALSE(desk.page().title().isEmpty());
@@ -43,6 +44,7 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     desk.press(Qt::Key_F, Qt::ControlModifier);
     desk.type(QStringLiteral("night"));
     CHECK(desk.app().page() == desk::DeskApp::Search);
+    CHECK(desk.item("searchLine").property("text").toString() == QStringLiteral("night"));
     checkFaults(desk, "search");
     keep(desk, "search");
     desk.press(Qt::Key_Down);

@@ -84,6 +84,10 @@ public:
     [[nodiscard]] const std::vector<const Asked*>& descriptors() const { return asked_; }
     // The position that has the label; nothing where this station has no such label.
     [[nodiscard]] std::optional<std::string> labelled(std::string_view code) const;
+    // All labels, with their positions.
+    [[nodiscard]] const std::map<std::string, std::string, std::less<>>& labels() const {
+        return labels_;
+    }
     // The accession that stands at the position on the date; empty where the place is empty.
     [[nodiscard]] std::string accessionAt(std::string_view position, CivilDate date) const;
 
