@@ -80,7 +80,7 @@ void ConflictsViewModel::offer() {
     actions.push_back(
         {QStringLiteral("undo"), tr("Undo"), QStringLiteral("Ctrl+Z"), !session_.isReadOnly()});
     actions.push_back(
-        {QStringLiteral("redo"), tr("Redo"), QStringLiteral("Ctrl+Y"), !undone_.undos.empty()});
+        {QStringLiteral("redo"), tr("Redo"), QStringLiteral("Ctrl+Y"), session_.canRedo()});
     actions_.set(std::move(actions));
 }
 
@@ -122,9 +122,9 @@ void ConflictsViewModel::act(const QString& id) {
     } else if (id == QStringLiteral("open")) {
         emit session_.asked(QStringLiteral("vine"), fromText(file_->place));
     } else if (id == QStringLiteral("undo")) {
-        undo();
+        session_.undo();
     } else if (id == QStringLiteral("redo")) {
-        redo();
+        session_.redo();
     }
 }
 
@@ -276,7 +276,6 @@ void ConflictsViewModel::onDecided(const std::string& subject,
         readCurrent();
         return;
     }
-    undone_ = {};
     if (Item* settled = item(subject)) {
         // A second look leaves it open; the reading that follows tells.
         settled->outcome = outcome;
@@ -284,51 +283,6 @@ void ConflictsViewModel::onDecided(const std::string& subject,
     }
     showList();
     goToNextOpen();
-}
-
-void ConflictsViewModel::undo() {
-    session_.write(
-        this,
-        [author = session_.author(), &clock = session_.clock()](store::Database& database) {
-            return office::undoLast(database, author, clock);
-        },
-        [this](Result<office::Undone> undone) {
-            if (!undone) {
-                session_.fail(undone.error());
-                return;
-            }
-            if (undone->subjects.empty()) {
-                emit session_.told(tr("Nothing is left to undo."));
-                return;
-            }
-            undone_ = *undone;
-            const QString what = subjectWords(*session_.catalogue(), undone_.subjects.front());
-            emit session_.told(undone_.subjects.size() == 1
-                                   ? tr("Undone: %1").arg(what)
-                                   : tr("Undone: %1 and %n more",
-                                        nullptr,
-                                        static_cast<int>(undone_.subjects.size()) - 1)
-                                         .arg(what));
-            const int row = table_.rowOf(fromText(undone_.subjects.front()));
-            if (row >= 0) {
-                table_.setCurrent(row);
-            }
-            readCurrent();
-        });
-}
-
-void ConflictsViewModel::redo() {
-    if (undone_.undos.empty()) {
-        return;
-    }
-    office::Act act = office::takingBack(undone_.undos, undone_.subjects, session_.author());
-    undone_ = {};
-    session_.perform(this, std::move(act), [this](Result<std::vector<journal::Place>> written) {
-        if (!written) {
-            session_.fail(written.error());
-        }
-        readCurrent();
-    });
 }
 
 } // namespace bullace::desk

@@ -17,6 +17,12 @@ ConflictsViewModel::ConflictsViewModel(DeskSession& session, QObject* parent)
     : DeskPage(session, parent),
       areNamesShown_(true) {
     connect(&table_, &GridModel::currentChanged, this, &ConflictsViewModel::showCurrent);
+    connect(&session_, &DeskSession::undone, this, [this](const QString& subject) {
+        if (const int row = table_.rowOf(subject); row >= 0) {
+            table_.setCurrent(row);
+            readCurrent();
+        }
+    });
 }
 
 QString ConflictsViewModel::help() const {

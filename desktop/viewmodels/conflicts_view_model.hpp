@@ -117,8 +117,6 @@ private:
     void askValue();
     void askVine();
     void askReason();
-    void undo();
-    void redo();
     [[nodiscard]] Item* item(const std::string& subject);
     [[nodiscard]] Item* currentItem();
 
@@ -132,7 +130,6 @@ private:
     bool isShownAgain_ = false; // of the list: the first reading builds it, later ones only mark it
     office::Token listToken_;
     office::Token caseToken_;
-    office::Undone undone_; // by the last Ctrl+Z
 };
 
 } // namespace bullace::desk

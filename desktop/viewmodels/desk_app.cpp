@@ -254,6 +254,10 @@ bool DeskApp::press(int key, int modifiers) {
     if (page != nullptr && page->press(key, modifiers)) {
         return true;
     }
+    if (plain == Qt::ControlModifier && (key == Qt::Key_Z || key == Qt::Key_Y) && isOpen()) {
+        key == Qt::Key_Z ? session_.undo() : session_.redo();
+        return true;
+    }
     if (key == Qt::Key_Escape) {
         if (isHelpShown_) {
             toggleHelp();

@@ -1,5 +1,7 @@
 #include "desk/desk_session.hpp"
 
+#include "desk/desk_words.hpp"
+
 #include "core/journal/subject.hpp"
 #include "quick/words.hpp"
 #include "store/read_catalogue.hpp"
@@ -82,6 +84,47 @@ void DeskSession::readCatalogue() {
             catalogue_ = std::move(catalogue);
             emit catalogueChanged();
         });
+}
+
+void DeskSession::undo() {
+    write(
+        this,
+        [author = settings_.author, &clock = clock_](store::Database& database) {
+            return office::undoLast(database, author, clock);
+        },
+        [this](Result<office::Undone> undoneNow) {
+            if (!undoneNow) {
+                fail(undoneNow.error());
+                return;
+            }
+            undone_ = std::move(*undoneNow);
+            if (undone_.subjects.empty()) {
+                emit told(tr("Nothing is left to undo."));
+                return;
+            }
+            const QString what = subjectWords(*catalogue_, undone_.subjects.front());
+            const auto more = static_cast<int>(undone_.subjects.size()) - 1;
+            emit told(more == 0 ? tr("Undone: %1").arg(what)
+                                : tr("Undone: %1 and %n more", nullptr, more).arg(what));
+            emit undone(quick::fromText(undone_.subjects.front()));
+        });
+}
+
+void DeskSession::redo() {
+    if (!canRedo()) {
+        return;
+    }
+    const QString first = quick::fromText(undone_.subjects.front());
+    office::Act act = office::takingBack(undone_.undos, undone_.subjects, settings_.author);
+    undone_ = {};
+    perform(this, std::move(act), [this, first](Result<std::vector<journal::Place>> written) {
+        if (!written) {
+            fail(written.error());
+            return;
+        }
+        emit told(tr("Done again."));
+        emit undone(first);
+    });
 }
 
 void DeskSession::fail(const Error& error) {

@@ -4,6 +4,7 @@
 
 #include "desk/desk_settings.hpp"
 #include "office/desk.hpp"
+#include "office/settling.hpp"
 
 #include "core/vineyard/catalogue.hpp"
 
@@ -102,6 +103,10 @@ public:
     // Does something with the server, which may take its time.
     void serve(std::function<void(server::Station&)> task, std::function<void()> then);
 
+    // Takes the last act of this office back, at any time; and the taking back again.
+    void undo();
+    void redo();
+    [[nodiscard]] bool canRedo() const { return !undone_.undos.empty(); }
     // An error on the stripe, in the language of the screen.
     void fail(const Error& error);
     // Something was written, here or by a device: all pages are read anew.
@@ -120,7 +125,8 @@ signals:
     void changed();          // something was written
     void catalogueChanged(); // the collection was read anew
     void settingsChanged();
-    void told(const QString& words); // one sentence for the stripe
+    void undone(const QString& firstSubject); // by undo() or redo()
+    void told(const QString& words);          // one sentence for the stripe
     void asked(const QString& page,
                const QString& about); // another page is wanted: "vine", its position
 
@@ -133,6 +139,7 @@ private:
     Catalogue catalogue_;
     DeskSettings settings_;
     office::Token catalogueToken_;
+    office::Undone undone_; // by the last undo()
     int pending_ = 0;
 };
 
