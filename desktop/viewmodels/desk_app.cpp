@@ -20,7 +20,9 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       settings_(session_),
       rulebook_(session_),
       vine_(session_),
-      search_(session_) {
+      search_(session_),
+      collection_(session_),
+      import_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -88,6 +90,10 @@ DeskPage* DeskApp::pageOf(int page) {
         return &vine_;
     case Search:
         return &search_;
+    case Collection:
+        return &collection_;
+    case Import:
+        return &import_;
     default:
         return nullptr;
     }
@@ -196,6 +202,12 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("vine")) {
         vine_.begin(about);
         visit(Vine);
+    } else if (page == QStringLiteral("collection")) {
+        collection_.begin(about);
+        visit(Collection);
+    } else if (page == QStringLiteral("import")) {
+        import_.begin();
+        visit(Import);
     } else if (page == QStringLiteral("conflicts")) {
         go(Conflicts);
     } else if (page == QStringLiteral("back")) {

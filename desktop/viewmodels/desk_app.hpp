@@ -3,8 +3,10 @@
 
 #include "desk/arrivals_view_model.hpp"
 #include "desk/bulk_view_model.hpp"
+#include "desk/collection_view_model.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_settings_view_model.hpp"
+#include "desk/import_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
@@ -58,7 +60,8 @@ public:
         Collection,
         Settings,
         Search,
-        Bulk
+        Bulk,
+        Import
     };
     Q_ENUM(Page)
 
@@ -78,6 +81,7 @@ public:
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
     [[nodiscard]] VineViewModel& vine() { return vine_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
+    [[nodiscard]] ImportViewModel& importPage() { return import_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -127,6 +131,8 @@ private:
     RulebookViewModel rulebook_;
     VineViewModel vine_;
     SearchViewModel search_;
+    CollectionViewModel collection_;
+    ImportViewModel import_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -35,12 +35,27 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     for (const Page& page : {Page{desk::DeskApp::Arrivals, "arrivals"},
                              Page{desk::DeskApp::Conflicts, "conflicts"},
                              Page{desk::DeskApp::Rulebook, "rulebook"},
+                             Page{desk::DeskApp::Collection, "collection"},
                              Page{desk::DeskApp::Settings, "settings"}}) {
         desk.go(page.page);
         CHECK_FALSE(desk.page().title().isEmpty());
         checkFaults(desk, page.name);
         keep(desk, page.name);
     }
+    desk.go(desk::DeskApp::Collection);
+    desk.press("3");
+    desk.press(Qt::Key_Return);
+    checkFaults(desk, "card");
+    keep(desk, "card");
+    desk.press(Qt::Key_Escape);
+    desk.press("i");
+    const std::string csv = folder.file("old.csv");
+    std::ofstream(csv)
+        << "Vine;Date;clusters;ph\nB2-01-01;45880;41;3,35\nB2-01-02;45880;many;3,4\n";
+    CHECK(desk.app().importPage().takeFile(QString::fromStdString(csv)).isEmpty());
+    desk.rest();
+    checkFaults(desk, "import");
+    keep(desk, "import");
     desk.press(Qt::Key_F, Qt::ControlModifier);
     desk.type(QStringLiteral("night"));
     CHECK(desk.app().page() == desk::DeskApp::Search);
