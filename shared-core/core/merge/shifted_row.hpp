@@ -40,8 +40,8 @@ enum class ShiftScale {
 // vines with nothing wrong at most 2 in 100 are told of.
 // Where vines differ by less than about half a stage, what each is like is itself little known, and
 // more is asked for.
-inline constexpr double kShiftEvidence = 8.5;
-inline constexpr double kShiftEvidenceOfFewDays = 10.1; // fewer than kManyDays other days
+inline constexpr double kShiftEvidence = 8.8;
+inline constexpr double kShiftEvidenceOfFewDays = 10.3; // fewer than kManyDays other days
 inline constexpr std::size_t kManyDays = 6;
 inline constexpr double kShiftEvidenceWhereAlike = 11.8;
 inline constexpr std::size_t kLeastShiftedRun = 5; // vines
