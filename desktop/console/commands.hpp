@@ -26,6 +26,8 @@ int backUp(const std::string& path, const std::string& target, Terminal& termina
 
 int showState(const std::string& path, const std::string& under, Terminal& terminal);
 int showConflicts(const std::string& path, const std::string& under, Terminal& terminal);
+// JSON Lines with --json.
+int showFindings(const std::string& path, Terminal& terminal);
 int verify(const std::string& path, bool mend, Terminal& terminal);
 
 // The office's commands: on the database itself, or through the server that holds it.

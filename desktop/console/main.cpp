@@ -79,6 +79,12 @@ void addLooking(CLI::App& app, Work& work) {
     conflicts->callback([path, under, &work] {
         work = [path, under](Terminal& terminal) { return showConflicts(*path, *under, terminal); };
     });
+    CLI::App* findings =
+        app.add_subcommand("findings", "What looks wrong though nothing disagrees");
+    findings->add_option("DB", *path, "The database or journal")->required();
+    findings->callback([path, &work] {
+        work = [path](Terminal& terminal) { return showFindings(*path, terminal); };
+    });
     auto mend = std::make_shared<bool>(false);
     CLI::App* check =
         app.add_subcommand("verify", "Check every entry, and the state against the entries");

@@ -16,21 +16,6 @@ constexpr std::size_t kMostVines = 128;
 
 } // namespace
 
-std::optional<double> comparableNumber(const vineyard::Asked& asked, BytesView value) {
-    using descriptors::DescriptorKind;
-    switch (asked.known.kind) {
-    case DescriptorKind::Stage:
-    case DescriptorKind::Code:
-    case DescriptorKind::Percent:
-    case DescriptorKind::Count:
-    case DescriptorKind::Score:
-    case DescriptorKind::Measure:
-        return journal::numberOf(value);
-    default:
-        return {};
-    }
-}
-
 Result<const std::vector<Earlier>*> Memory::of(const std::string& position) {
     const auto found = vines_.find(position);
     if (found != vines_.end()) {
@@ -76,7 +61,7 @@ Result<std::vector<walk::Noted>> Memory::numbers(const std::string& position,
     std::map<CivilDate, Day> days;
     for (const Earlier& earlier : **past) {
         const auto number = asked != nullptr && earlier.descriptor == descriptor
-                                ? comparableNumber(*asked, earlier.value)
+                                ? vineyard::comparableNumber(*asked, earlier.value)
                                 : std::nullopt;
         if (number) {
             days[earlier.date].sum += *number;

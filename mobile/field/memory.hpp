@@ -21,9 +21,6 @@ struct Earlier {
     Bytes value;
 };
 
-// A number by which values of a descriptor can be compared; nothing where there is none.
-[[nodiscard]] std::optional<double> comparableNumber(const vineyard::Asked& asked, BytesView value);
-
 class Memory {
 public:
     // Both must outlive this. `today` and what follows it is not remembered.

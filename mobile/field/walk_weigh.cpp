@@ -20,20 +20,11 @@ bool showsSlips(const descriptors::Descriptor& known) {
     return known.kind == DescriptorKind::Stage || known.kind == DescriptorKind::Score;
 }
 
-// Stages lie as far apart as their steps, not as their codes.
-double onItsScale(const descriptors::Descriptor& known, double number) {
-    if (known.kind != descriptors::DescriptorKind::Stage) {
-        return number;
-    }
-    const auto step = descriptors::stageStep(static_cast<std::int64_t>(number));
-    return step ? static_cast<double>(*step) : number;
-}
-
 } // namespace
 
 std::optional<double> Walk::measureOf(const NotedValue& noted) const {
     const vineyard::Asked* known = catalogue_.descriptor(noted.descriptor);
-    return known == nullptr ? std::nullopt : comparableNumber(*known, noted.value);
+    return known == nullptr ? std::nullopt : vineyard::comparableNumber(*known, noted.value);
 }
 
 Status Walk::weigh(NotedValue& noted, std::size_t stop) {
@@ -116,7 +107,8 @@ std::optional<walk::Slip> Walk::slip() {
     const auto past = [&](std::size_t stop) -> std::optional<double> {
         const auto last =
             memory_->lastThisYear(plan_.stops[stop].position, plan_.asks.front().descriptor);
-        return last && *last ? std::optional(onItsScale(known->known, **last)) : std::nullopt;
+        return last && *last ? std::optional(vineyard::onItsScale(known->known, **last))
+                             : std::nullopt;
     };
     walk::SlipDetector detector;
     for (std::size_t i = std::max(leg.first, slipAsideUntil_);
@@ -125,7 +117,7 @@ std::optional<walk::Slip> Walk::slip() {
         const auto noted = sheet_->at(i, plan_.asks.front().descriptor);
         const auto number = noted.empty() ? std::nullopt : measureOf(*noted.front());
         if (number) {
-            detector.add(onItsScale(known->known, *number),
+            detector.add(vineyard::onItsScale(known->known, *number),
                          past(i),
                          i > leg.first ? past(i - 1) : std::nullopt,
                          i < leg.last ? past(i + 1) : std::nullopt);

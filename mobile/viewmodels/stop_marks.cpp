@@ -23,7 +23,7 @@ StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) c
     }
     std::vector<double> numbers;
     for (const field::NotedValue* one : noted) {
-        const auto number = field::comparableNumber(*known, one->value);
+        const auto number = vineyard::comparableNumber(*known, one->value);
         if (number) {
             numbers.push_back(*number);
         }

@@ -255,7 +255,7 @@ void StopViewModel::refreshBoxes() {
         return;
     }
     for (const field::NotedValue* noted : walk()->sheet().at(stop, walk()->asked().descriptor)) {
-        const auto number = field::comparableNumber(*known, noted->value);
+        const auto number = vineyard::comparableNumber(*known, noted->value);
         boxes_ << (number ? localNumber(fixedText(*number, known->known.decimals))
                           : valueWords(*known, noted->value, session_.wishes()));
     }

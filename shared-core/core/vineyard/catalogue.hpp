@@ -56,6 +56,11 @@ struct Asked {
     std::string unknownKind; // a kind of a newer office: kept and shown, but not for entry here
 };
 
+// A number by which values of a descriptor can be compared; nothing where there is none.
+[[nodiscard]] std::optional<double> comparableNumber(const Asked& asked, BytesView value);
+// Stages lie as far apart as their steps, not as their codes; other numbers as they are.
+[[nodiscard]] double onItsScale(const descriptors::Descriptor& known, double number);
+
 class Catalogue {
 public:
     class Reader;
