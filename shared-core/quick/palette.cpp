@@ -1,6 +1,8 @@
 #include "quick/palette.hpp"
 
-#include "core/report/colour.hpp"
+#include "core/report/palettes.hpp"
+
+#include <span>
 
 namespace bullace::quick {
 
@@ -10,7 +12,19 @@ report::Rgb rgbOf(const QColor& colour) {
     return {colour.redF(), colour.greenF(), colour.blueF()};
 }
 
+QList<QColor> coloursOf(std::span<const report::Rgb> fills) {
+    QList<QColor> colours;
+    for (const report::Rgb& fill : fills) {
+        colours << colourOf(fill);
+    }
+    return colours;
+}
+
 } // namespace
+
+QColor colourOf(const report::Rgb& colour) {
+    return QColor(qRound(colour.red * 255), qRound(colour.green * 255), qRound(colour.blue * 255));
+}
 
 Palette paletteOf(Light light) {
     const QColor black(0, 0, 0);
@@ -25,25 +39,12 @@ Palette paletteOf(Light light) {
 }
 
 const QList<QColor>& categoryFills() {
-    static const QList<QColor> fills = {QColor(0x00, 0x72, 0xB2),
-                                        QColor(0xD5, 0x5E, 0x00),
-                                        QColor(0x00, 0x9E, 0x73),
-                                        QColor(0x00, 0x00, 0x00),
-                                        QColor(0xE6, 0x9F, 0x00),
-                                        QColor(0x56, 0xB4, 0xE9),
-                                        QColor(0xCC, 0x79, 0xA7),
-                                        QColor(0xF0, 0xE4, 0x42)};
+    static const QList<QColor> fills = coloursOf(report::categoryColours());
     return fills;
 }
 
 const QList<QColor>& stageFills() {
-    static const QList<QColor> fills = {QColor(0x44, 0x01, 0x54),
-                                        QColor(0x44, 0x39, 0x83),
-                                        QColor(0x31, 0x68, 0x8E),
-                                        QColor(0x21, 0x91, 0x8C),
-                                        QColor(0x35, 0xB7, 0x79),
-                                        QColor(0x90, 0xD7, 0x43),
-                                        QColor(0xFD, 0xE7, 0x25)};
+    static const QList<QColor> fills = coloursOf(report::orderedColours());
     return fills;
 }
 

@@ -2,6 +2,10 @@
 // stages.
 #pragma once
 
+#include "core/report/colour.hpp"
+
+#include "core/report/colour.hpp"
+
 #include <QColor>
 #include <QList>
 
@@ -23,13 +27,15 @@ struct Palette {
 
 [[nodiscard]] Palette paletteOf(Light light);
 
-// Fills and thick lines for categories, never for words: Okabe & Ito's eight, in an order in which
-// the first ones differ most in lightness. Whoever draws with them adds a shape or a word. Source
-// Okabe & Ito 2008, Color Universal Design; Wong 2011, Nat. Methods 8:441.
+// core's colour for a screen.
+[[nodiscard]] QColor colourOf(const report::Rgb& colour);
+
+[[nodiscard]] QColor colourOf(const report::Rgb& colour);
+
+// Fills and thick lines for categories, never for words: core's classFills().
 [[nodiscard]] const QList<QColor>& categoryFills();
 
-// Fills for ordered stages, early to late: seven steps of viridis, which print as a scale of grey.
-// Source  Smith & van der Walt 2015, the viridis colour map.
+// Fills for ordered stages, early to late: core's orderedFills().
 [[nodiscard]] const QList<QColor>& stageFills();
 
 // Black or white, whichever stands out more on `fill`.
