@@ -4,8 +4,6 @@
 
 #include "core/report/colour.hpp"
 
-#include "core/report/colour.hpp"
-
 #include <QColor>
 #include <QList>
 
@@ -30,12 +28,10 @@ struct Palette {
 // core's colour for a screen.
 [[nodiscard]] QColor colourOf(const report::Rgb& colour);
 
-[[nodiscard]] QColor colourOf(const report::Rgb& colour);
-
-// Fills and thick lines for categories, never for words: core's classFills().
+// Fills and thick lines for categories, never for words (core/report/palettes.hpp).
 [[nodiscard]] const QList<QColor>& categoryFills();
 
-// Fills for ordered stages, early to late: core's orderedFills().
+// Fills for ordered stages, early to late (core/report/palettes.hpp).
 [[nodiscard]] const QList<QColor>& stageFills();
 
 // Black or white, whichever stands out more on `fill`.
