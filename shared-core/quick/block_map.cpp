@@ -89,7 +89,7 @@ std::vector<BlockMapStep> orderedSteps(double least, double greatest, std::size_
 }
 
 std::vector<BlockMapStep> divergingSteps(double greatestDifference) {
-    const double step = report::roundStep(std::max(std::abs(greatestDifference), 1e-6), 3);
+    const double step = report::roundStep(std::max(std::abs(greatestDifference), 1e-6), 7);
     const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step / 2) + 1e-9)));
     const auto text = [&](double value) {
         const QChar sign = value < 0 ? QChar(0x2212) : QChar(u'+');
@@ -115,6 +115,10 @@ std::optional<std::size_t> stepOf(const BlockMapScale& scale, const std::optiona
     if (scale.kind == BlockMapScale::Classes) {
         const bool isIn = *value >= 0 && *value < static_cast<double>(scale.steps.size());
         return isIn ? std::optional(static_cast<std::size_t>(*value)) : std::nullopt;
+    }
+    if (scale.kind == BlockMapScale::Diverging && *value < 0) { // bounds belong to equal steps
+        const auto mirrored = stepOf(scale, -*value);
+        return mirrored ? std::optional(scale.steps.size() - 1 - *mirrored) : std::nullopt;
     }
     const auto at = std::find_if(scale.steps.begin(),
                                  scale.steps.end() - 1,

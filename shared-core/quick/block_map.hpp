@@ -89,8 +89,9 @@ struct BlockMapPlace {
 
 // Steps of even width from `least` to `greatest`, at most `most` (1 to 7), their bounds at round
 // numbers (1, 2 or 5 times a power of ten apart); the first and last take what lies outside. Labels
-// are written in the language of the screen. For a diverging scale the steps are symmetric about 0.
-// Values must be finite; where greatest is not above least there is one step.
+// are written in the language of the screen. For a diverging scale there are seven, symmetric about
+// 0, and the greatest difference lies in an outer one. Values must be finite; where greatest is not
+// above least there is one step.
 [[nodiscard]] std::vector<BlockMapStep>
 orderedSteps(double least, double greatest, std::size_t most);
 [[nodiscard]] std::vector<BlockMapStep> divergingSteps(double greatestDifference);

@@ -3,8 +3,10 @@
 #include "core/report/palettes.hpp"
 #include "quick/palette.hpp"
 
+#include <QFontMetricsF>
 #include <QPainter>
 #include <QPolygonF>
+#include <QtMath>
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +15,9 @@
 namespace bullace::quick {
 
 namespace {
+
+constexpr qsizetype kShort = 4;     // symbols of a text that has to fit, such as "12.5"
+constexpr double kLeastText = 0.75; // of the other words' size
 
 std::vector<QColor> fillsOf(const BlockMapScale& scale) {
     const auto count = scale.kind == BlockMapScale::Plain ? 0 : scale.steps.size();
@@ -77,7 +82,35 @@ BlockMapCells::BlockMapCells(QPainter& painter,
 }
 
 void BlockMapCells::setPlaceSize(QSizeF placeSize) {
+    placeSize_ = placeSize;
     isSmall_ = std::min(placeSize.width(), placeSize.height()) < layout_.mm(2.6);
+}
+
+void BlockMapCells::fitTexts() {
+    QString widest;
+    for (const BlockMapRow& row : picture_.rows) {
+        for (const BlockMapCell& cell : row.cells) {
+            const auto length = cell.text.size();
+            if (cell.state == BlockMapCell::Value && length <= kShort && length > widest.size()) {
+                widest = cell.text;
+            }
+        }
+    }
+    const int least = qCeil(look_.textPx * kLeastText);
+    for (textPx_ = look_.textPx; textPx_ >= least; --textPx_) {
+        const QFontMetricsF metrics(textFont());
+        if (metrics.horizontalAdvance(widest) < placeSize_.width() - layout_.mm(0.8) &&
+            metrics.capHeight() * 1.7 < placeSize_.height()) {
+            return;
+        }
+    }
+    textPx_ = 0;
+}
+
+QFont BlockMapCells::textFont() const {
+    QFont font = layout_.font(true);
+    font.setPixelSize(std::max(1, textPx_));
+    return font;
 }
 
 qreal BlockMapCells::stroke() const {
@@ -138,18 +171,18 @@ void BlockMapCells::takeValue(const BlockMapCell& cell, const QRectF& box) {
 }
 
 bool BlockMapCells::takeText(const BlockMapCell& cell, const QRectF& box, Ink ink) {
-    if (box.height() < look_.textPx * 1.05) {
+    if (textPx_ == 0) {
         return false;
     }
     auto known = texts_.find(cell.text);
     if (known == texts_.end()) {
         QStaticText text(cell.text);
         text.setTextFormat(Qt::PlainText);
-        text.prepare(QTransform(), layout_.font(true));
+        text.prepare(QTransform(), textFont());
         known = texts_.insert(cell.text, text);
     }
     const QSizeF size = known->size();
-    if (size.width() > box.width() - layout_.mm(0.3)) {
+    if (size.width() > box.width() - layout_.mm(0.2)) {
         return false;
     }
     words_[ink].push_back({box.center() - QPointF(size.width() / 2, size.height() / 2), cell.text});
@@ -252,7 +285,7 @@ void BlockMapCells::drawShapes() {
 }
 
 void BlockMapCells::drawInks() {
-    painter_.setFont(layout_.font(true));
+    painter_.setFont(textFont());
     for (const Ink ink : {Black, White, Own}) {
         painter_.fillPath(shapes_[ink], colourOfInk(ink));
         painter_.setPen(colourOfInk(ink));

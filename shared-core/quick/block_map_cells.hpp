@@ -22,6 +22,8 @@ public:
     // `placeSize` is that of a whole place: cells of small ones are drawn without smoothing, which
     // costs most and blurs them.
     void setPlaceSize(QSizeF placeSize);
+    // Texts get one size, at which all short ones fit; where that were too small none is written.
+    void fitTexts();
     void take(const BlockMapCell& cell, const QRectF& box);
     void draw(); // what was taken since the last time
 
@@ -42,6 +44,7 @@ private:
     [[nodiscard]] QRectF inside(const QRectF& box) const;
     [[nodiscard]] Ink inkAt(const std::optional<std::size_t>& step) const;
     [[nodiscard]] QColor colourOfInk(Ink ink) const;
+    [[nodiscard]] QFont textFont() const;
 
     struct Word {
         QPointF at;
@@ -52,7 +55,9 @@ private:
     const BlockMapPicture& picture_;
     const BlockMapLook& look_;
     const BlockMapLayout& layout_;
+    QSizeF placeSize_;
     bool isSmall_ = false;
+    int textPx_ = 0;                       // 0: nothing is written
     std::vector<QColor> fills_;            // by step
     std::vector<Ink> stepInks_;            // what stands out on them
     std::vector<QList<QRectF>> fillRects_; // by step; the last for values without a fill

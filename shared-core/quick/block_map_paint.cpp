@@ -46,6 +46,11 @@ void drawHead(const MapDrawing& on) {
     }
 }
 
+// 1, 2, 5, 10, 20, …: the one behind the i-th.
+int nextRoundStep(int step, int i) {
+    return i % 3 == 1 ? step / 2 * 5 : step * 2;
+}
+
 // Of 1, 2, 5, 10, 20, …: the least at which the vines' numbers keep apart.
 int numberStep(const MapDrawing& on) {
     const QString widest = QString::number(on.layout.lastVine());
@@ -53,7 +58,7 @@ int numberStep(const MapDrawing& on) {
         QFontMetricsF(on.layout.font()).horizontalAdvance(widest) + on.layout.mm(1.5);
     int step = 1;
     for (int i = 0; step * on.layout.cellWidth() < room && step < 1'000'000; ++i) {
-        step = (i % 3 == 1) ? step / 2 * 5 : step * 2;
+        step = nextRoundStep(step, i);
     }
     return step;
 }
@@ -65,32 +70,36 @@ void drawVineNumbers(const MapDrawing& on) {
     const int first = on.layout.firstVine();
     for (int vine = first; vine <= on.layout.lastVine(); ++vine) {
         const qreal x = on.layout.vineX(vine);
-        const bool isTold = vine == first ? step == 1 || first == 1 : vine % step == 0;
-        const bool isNear = vine == first || vine - first >= step || first % step == 0;
-        if (!isTold || !isNear || x < field.left() || x > field.right()) {
-            continue;
+        const bool isTold = vine % step == 0 || (vine == first && first % step == 1);
+        const bool isCrowded = vine == step && first == 1 && step == 2;
+        if (isTold && !isCrowded && x >= field.left() && x <= field.right()) {
+            const qreal high = on.layout.lineHeight();
+            on.words(QRectF(x - half, field.top() - high, 2 * half, high),
+                     Qt::AlignHCenter | Qt::AlignVCenter,
+                     QString::number(vine));
         }
-        on.words(
-            QRectF(
-                x - half, field.top() - on.layout.lineHeight(), 2 * half, on.layout.lineHeight()),
-            Qt::AlignHCenter | Qt::AlignVCenter,
-            QString::number(vine));
     }
 }
 
+// Where not all have room: the first of each block, and every second, fifth, tenth… from it.
 void drawRowNumbers(const MapDrawing& on) {
     const QRectF& field = on.layout.field();
     const qreal high = QFontMetricsF(on.layout.font()).height() * 0.9;
-    qreal free = -1e9; // below the last number that was drawn
+    int step = 1;
+    for (int i = 0; step * on.layout.rowHeight() < high && step < 1'000'000; ++i) {
+        step = nextRoundStep(step, i);
+    }
+    int inBlock = 0;
     for (std::size_t row = 0; row < on.picture.rows.size(); ++row) {
+        inBlock = on.layout.hasHeading(row) ? 1 : inBlock + 1;
         const qreal middle = on.layout.rowY(row) + on.layout.rowHeight() / 2;
-        if (middle < field.top() || middle > field.bottom() || middle - high / 2 < free) {
+        const bool isTold = inBlock == 1 || (inBlock % step == 0 && inBlock > 1);
+        if (!isTold || middle < field.top() || middle > field.bottom()) {
             continue;
         }
         on.words(QRectF(0, middle - high, field.left() - on.layout.mm(0.5), 2 * high),
                  Qt::AlignRight | Qt::AlignVCenter,
                  on.picture.rows[row].number);
-        free = middle + high / 2;
     }
 }
 
@@ -142,6 +151,7 @@ void drawRows(const MapDrawing& on) {
     const QRectF& field = on.layout.field();
     BlockMapCells cells(on.painter, on.picture, on.look, on.layout);
     cells.setPlaceSize({on.layout.cellWidth(), on.layout.rowHeight()});
+    cells.fitTexts();
     on.painter.save();
     on.painter.setClipRect(field, Qt::IntersectClip);
     for (std::size_t row = 0; row < on.picture.rows.size(); ++row) {
