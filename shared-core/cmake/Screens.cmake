@@ -107,10 +107,10 @@ function(bullace_languages target)
     # What lupdate is told, here and in the test that nothing is missing. It has to find the headers, or it takes a class
     # for one without its namespace, and that class's texts are never found.
     set(words -locations none -no-obsolete)
-    foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_desk_ui)
+    foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_paper bullace_desk_ui)
         list(APPEND words -I${CMAKE_BINARY_DIR}/include/${layer})
     endforeach()
-    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera desktop/viewmodels desktop/pages)
+    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera desktop/paper desktop/viewmodels desktop/pages)
         if(EXISTS ${CMAKE_SOURCE_DIR}/${part})
             list(APPEND words ${CMAKE_SOURCE_DIR}/${part})
         endif()
