@@ -30,11 +30,11 @@ constexpr std::array kOrdered{written(0x44, 0x01, 0x54),
                               written(0xFD, 0xE7, 0x25)};
 
 constexpr std::array kDiverging{written(0x00, 0x72, 0xB2),
-                                written(0x63, 0x9F, 0xCB),
-                                written(0xB0, 0xCE, 0xE5),
+                                written(0x76, 0x9E, 0xCC),
+                                written(0xBC, 0xCD, 0xE5),
                                 written(0xFF, 0xFF, 0xFF),
-                                written(0xFF, 0xCB, 0xAE),
-                                written(0xF0, 0x96, 0x5F),
+                                written(0xFC, 0xC9, 0xAD),
+                                written(0xED, 0x94, 0x5E),
                                 written(0xD5, 0x5E, 0x00)};
 
 } // namespace
