@@ -6,6 +6,8 @@
 #include "quick/qr_code.hpp"
 #include "quick/words.hpp"
 
+#include <QRegularExpression>
+
 #include <algorithm>
 #include <array>
 
@@ -16,7 +18,8 @@ namespace {
 constexpr double kPaddingMm = 1.2;
 constexpr double kLeastModuleMm = 0.4;
 constexpr double kGreatestCodeMm = 40; // a larger one is read no better from where a person stands
-constexpr double kGapShare = 1.3; // from one line of the code's letters to the next, in capitals
+constexpr double kRoomShare = 1.06;    // grown letters leave some room beside them
+constexpr double kGapShare = 1.4; // from one line of the code's letters to the next, in capitals
 
 // What can be chosen, and what it gives.
 struct Arrangement {
@@ -121,18 +124,10 @@ Arrangement beside(const Label& label, const Sizes& sizes, QStringList typed, QS
 }
 
 Arrangement bestOf(const Label& label, const Sizes& sizes, QSizeF room) {
-    const QStringList groups = label.typable.split(QLatin1Char(' '), Qt::SkipEmptyParts);
-    Arrangement best;
-    for (const QStringList& typed : {QStringList{label.typable}, groups}) {
-        for (const auto& made :
-             {above(label, sizes, typed, room), beside(label, sizes, typed, room)}) {
-            const bool isMore = made.codeMm > best.codeMm + 0.2;
-            const bool saysMore =
-                made.codeMm > best.codeMm - 0.2 && made.words.size() > best.words.size();
-            best = best.codeMm <= 0 || isMore || saysMore ? made : best;
-        }
-    }
-    return best;
+    const QStringList typed = label.typable.split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    const Arrangement one = above(label, sizes, typed, room);
+    const Arrangement other = beside(label, sizes, typed, room);
+    return one.codeMm >= other.codeMm ? one : other;
 }
 
 PageItem wordsItem(const QString& words, const QRectF& boxMm, double capsMm, bool isBeside) {
@@ -145,13 +140,18 @@ PageItem wordsItem(const QString& words, const QRectF& boxMm, double capsMm, boo
     return item;
 }
 
-// Letters grow into the room that is left.
-void grow(Arrangement& made, const Sizes& sizes, const QRectF& room) {
-    const double wide = widest(made.typed, 1);
+// Letters grow into the room that is left, by as much as the widest code's could.
+void grow(Arrangement& made, const Label& label, const Sizes& sizes, const QRectF& room) {
+    QStringList lines = made.typed;
+    if (label.kind != LabelKind::RowEnd) {
+        for (QString& line : lines) {
+            line.replace(QRegularExpression(QStringLiteral("\\w")), QStringLiteral("W"));
+        }
+    }
+    const double wide = widest(lines, 1) * kRoomShare;
     const double words = made.textMm - typedHeight(made);
-    const double lines = static_cast<double>(made.typed.size()) * kGapShare;
-    const double most =
-        std::min({sizes.most, room.width() / wide, (room.height() - words) / lines});
+    const double high = static_cast<double>(lines.size()) * kGapShare;
+    const double most = std::min({sizes.most, room.width() / wide, (room.height() - words) / high});
     made.typedCapsMm = std::max(made.typedCapsMm, most);
     made.textMm = textHeight(made);
 }
@@ -160,7 +160,7 @@ std::vector<PageItem>
 itemsOf(Arrangement made, const Label& label, const Sizes& sizes, const QRectF& room) {
     const double code = made.codeMm;
     QRectF text = made.isBeside ? room.adjusted(code + 0.5, 0, 0, 0) : room.adjusted(0, code, 0, 0);
-    grow(made, sizes, text);
+    grow(made, label, sizes, text);
     const double spare = std::max(0.0, room.height() - (made.isBeside ? 0 : code) - made.textMm);
     PageItem picture;
     picture.kind = PageItem::Code;

@@ -49,7 +49,7 @@ Stock stockOf(LabelKind kind) {
     case LabelKind::Vine:
         return {{62, 66}, 3, 4};
     case LabelKind::RowEnd:
-        return {{98, 60}, 2, 4};
+        return {{98, 48}, 2, 5};
     case LabelKind::Vial:
         return {{32, 16}, 6, 16};
     case LabelKind::WalkStrip:
@@ -76,9 +76,10 @@ Result<Label> stripLabel(std::string_view code, std::string_view position) {
     if (!place) {
         return refused(PaperWords::noPosition(quick::fromText(position)));
     }
-    const QString words = PaperWords::vineInRow(
-        quick::fromText(place->block), place->row, quick::vineWords(position));
-    return codedLabel(LabelKind::WalkStrip, code, {words});
+    return codedLabel(LabelKind::WalkStrip,
+                      code,
+                      {PaperWords::blockRow(quick::fromText(place->block), place->row),
+                       PaperWords::vine(quick::vineWords(position))});
 }
 
 Result<Label> lotLabel(LabelKind kind, std::string_view code, QStringList words) {

@@ -34,6 +34,9 @@ QFont fontOf(double px, bool isBold) {
     font.setPixelSize(std::max(1, static_cast<int>(std::lround(px))));
     font.setBold(isBold);
     font.setHintingPreference(QFont::PreferNoHinting); // widths are the same at every size
+    // Next to nothing, but with it Qt makes no ligatures: "first" is found in the PDF as it is
+    // written.
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 0.02);
     return font;
 }
 

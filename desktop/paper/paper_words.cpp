@@ -57,9 +57,8 @@ QString PaperWords::postAtVine(unsigned vine) {
     return tr("post at vine %1").arg(vine);
 }
 
-QString PaperWords::vineInRow(const QString& block, unsigned row, const QString& vine) {
-    //: on the narrow labels of a strip: block, row and vine
-    return tr("%1 · %2 · vine %3").arg(block).arg(row).arg(vine);
+QString PaperWords::vine(const QString& vine) {
+    return tr("vine %1").arg(vine);
 }
 
 QStringList PaperWords::testPageHelp() {
@@ -132,6 +131,18 @@ QString PaperWords::tooManyBoxes() {
 
 QString PaperWords::noVines() {
     return tr("This row has no vines.");
+}
+
+QString PaperWords::noQuestions() {
+    return tr("Nothing that is noted on paper was chosen.");
+}
+
+QString PaperWords::noVine() {
+    return tr("no vine");
+}
+
+QString PaperWords::paperSheet() {
+    return tr("At the desk: the bench opens this page's grid by its code.");
 }
 
 namespace {

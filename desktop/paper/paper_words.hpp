@@ -28,7 +28,7 @@ public:
     static QString startNotOnSheet(int cells);
     static QString blockRow(const QString& block, unsigned row);
     static QString postAtVine(unsigned vine);
-    static QString vineInRow(const QString& block, unsigned row, const QString& vine);
+    static QString vine(const QString& vine);
     // What to do with the test page, a line each.
     static QStringList testPageHelp();
 
@@ -47,6 +47,9 @@ public:
     static QString listOf(const QString& title);
     static QString tooManyBoxes();
     static QString noVines();
+    static QString noQuestions();
+    static QString noVine();
+    static QString paperSheet();
 };
 
 // What is to be known before the block is walked on that day: how long it is closed, how long none

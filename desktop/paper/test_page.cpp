@@ -40,8 +40,9 @@ void addRuler(std::vector<PageItem>& items, QPointF zero, bool isDown) {
     items.push_back(stroke(along(0), along(kRulerMm), 0.2));
     for (int at = 0; at <= kRulerMm; ++at) {
         items.push_back(stroke(along(at), along(at) + across(tickMm(at)), 0.15));
-        if (at % 10 == 0) {
-            const QPointF foot = along(at) + across(6.5);
+        if (at % 10 == 0 && !(isDown && at == 0)) {
+            const double aside = at == 0 ? 2.5 : 0; // beside the other ruler's strokes
+            const QPointF foot = along(at) + across(isDown ? 9.5 : 6.8) - QPointF(aside, 0);
             const QRectF box(foot - QPointF(4, 1.5), QSizeF(8, 3));
             items.push_back(words(box, QString::number(at), 1.6, Qt::AlignCenter));
         }
@@ -64,6 +65,28 @@ void addHelp(std::vector<PageItem>& items, QPointF corner, double widthMm) {
     }
 }
 
+// The label's number, in a corner that nothing covers.
+void addNumber(std::vector<PageItem>& items,
+               const QRectF& box,
+               int number,
+               const QList<QRectF>& covers) {
+    const double caps = std::min(3.0, box.height() / 5);
+    const QSizeF size(5 * caps, 1.6 * caps);
+    const QRectF first(box.topLeft() + QPointF(1, 1), size);
+    const QRectF last(box.bottomRight() - QPointF(1 + size.width(), 1 + size.height()), size);
+    const auto isFree = [&](const QRectF& place) {
+        return std::none_of(covers.begin(), covers.end(), [&](const QRectF& cover) {
+            return cover.intersects(place);
+        });
+    };
+    if (isFree(first)) {
+        items.push_back(words(first, QString::number(number), caps, Qt::AlignLeft | Qt::AlignTop));
+    } else if (isFree(last)) {
+        items.push_back(
+            words(last, QString::number(number), caps, Qt::AlignRight | Qt::AlignBottom));
+    }
+}
+
 } // namespace
 
 Page testPage(const LabelSheet& sheet) {
@@ -71,30 +94,28 @@ Page testPage(const LabelSheet& sheet) {
     LabelSheet plain = sheet;
     plain.printerOffset = QPointF();
     plain.startCell = 0;
-    const int cells = sheet.columns * sheet.rows;
-    for (int i = 0; i < cells; ++i) {
-        const QRectF box = placeOf(plain, static_cast<std::size_t>(i)).boxMm;
-        PageItem frame;
-        frame.kind = PageItem::Frame;
-        frame.boxMm = box;
-        page.items.push_back(frame);
-        page.items.push_back(words(box.adjusted(1, 1, -1, -1),
-                                   QString::number(i + 1),
-                                   std::min(3.0, box.height() / 5),
-                                   Qt::AlignRight | Qt::AlignBottom));
-    }
     const QSizeF paper = sizeMm(sheet.paper);
     const double left = (paper.width() - kRulerMm - 10) / 2;
     const double top = (paper.height() - kRulerMm - 10) / 2;
-    PageItem blank;
-    blank.kind = PageItem::Blank;
-    blank.boxMm = QRectF(left - 3, top - 3, kRulerMm + 14, 62);
-    page.items.push_back(blank);
-    blank.boxMm = QRectF(left - 3, top - 3, 14, kRulerMm + 14);
-    page.items.push_back(blank);
+    const QList<QRectF> covers{{left - 3, top - 3, kRulerMm + 14, 56},
+                               {left - 3, top - 3, 20, kRulerMm + 14}};
+    const int cells = sheet.columns * sheet.rows;
+    for (int i = 0; i < cells; ++i) {
+        PageItem frame;
+        frame.kind = PageItem::Frame;
+        frame.boxMm = placeOf(plain, static_cast<std::size_t>(i)).boxMm;
+        page.items.push_back(frame);
+        addNumber(page.items, frame.boxMm, i + 1, covers);
+    }
+    for (const QRectF& cover : covers) {
+        PageItem blank;
+        blank.kind = PageItem::Blank;
+        blank.boxMm = cover;
+        page.items.push_back(blank);
+    }
     addRuler(page.items, {left + 3, top + 3}, false);
     addRuler(page.items, {left + 3, top + 3}, true);
-    addHelp(page.items, {left + 17, top + 15}, kRulerMm - 24);
+    addHelp(page.items, {left + 20, top + 15}, kRulerMm - 26);
     return page;
 }
 
