@@ -1,19 +1,15 @@
 #include "paper/page.hpp"
 
 #include "paper/paper_words.hpp"
+#include "paper/pdf.hpp"
 
 #include "quick/qr_code.hpp"
 #include "quick/words.hpp"
 
-#include <QBuffer>
 #include <QFontDatabase>
 #include <QFontInfo>
 #include <QFontMetricsF>
-#include <QPageLayout>
-#include <QPageSize>
 #include <QPainter>
-#include <QPdfWriter>
-#include <QSaveFile>
 
 #include <algorithm>
 #include <cmath>
@@ -22,8 +18,6 @@ namespace bullace::paper {
 
 namespace {
 
-constexpr int kPdfPerInch = 600;
-constexpr double kMmPerInch = 25.4;
 constexpr int kMeasuredPx = 1000; // of the font that words are measured with
 constexpr int kCodeModulePx =
     12; // of a code's picture: viewers that smooth it change its edges only
@@ -148,41 +142,15 @@ Result<QByteArray> pdfOf(std::span<const Page> pages, const QString& title) {
     if (pages.empty()) {
         return Error{ErrorCode::InvalidInput, quick::toText(PaperWords::nothingToPrint()), {}};
     }
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    {
-        QPdfWriter writer(&buffer);
-        writer.setTitle(title);
-        writer.setCreator(QStringLiteral("Bullace"));
-        writer.setResolution(kPdfPerInch);
-        const bool isLetter = pages.front().size == PaperSize::Letter;
-        writer.setPageSize(QPageSize(isLetter ? QPageSize::Letter : QPageSize::A4));
-        writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-        QPainter painter(&writer);
-        for (std::size_t i = 0; i < pages.size(); ++i) {
-            if (i > 0) {
-                writer.newPage();
-            }
-            paintPage(painter, pages[i], kPdfPerInch / kMmPerInch);
-        }
-        painter.end(); // before the writer goes
-    }
-    return bytes;
+    const auto count = static_cast<int>(pages.size());
+    return paintedPdf({pages.front().size, false, title}, count, [&](QPainter& painter, int page) {
+        paintPage(painter, pages[static_cast<std::size_t>(page)], kPdfPxPerMm);
+    });
 }
 
 Status writePdf(const QString& path, std::span<const Page> pages, const QString& title) {
     const auto bytes = pdfOf(pages, title);
-    if (!bytes) {
-        return bytes.error();
-    }
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(*bytes) != bytes->size() || !file.commit()) {
-        return Error{ErrorCode::Io,
-                     quick::toText(PaperWords::cannotWrite(path)),
-                     quick::toText(file.errorString())};
-    }
-    return {};
+    return bytes ? writeFile(path, *bytes) : Status(bytes.error());
 }
 
 } // namespace bullace::paper

@@ -13,6 +13,16 @@ QString PaperWords::cannotWrite(const QString& path) {
         .arg(path);
 }
 
+QString PaperWords::asOf(const QString& when) {
+    const QString version = QCoreApplication::applicationVersion();
+    if (version.isEmpty()) {
+        //: at a page's foot: the date and time at which its values were as shown
+        return tr("As of %1.").arg(when);
+    }
+    //: the same, with the program's version
+    return tr("As of %1. Bullace %2.").arg(when, version);
+}
+
 QString PaperWords::noLabelCode(const QString& text) {
     return tr("“%1” is no label code. A code has eight letters and digits, the first a letter.")
         .arg(text);

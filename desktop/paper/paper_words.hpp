@@ -16,6 +16,7 @@ class PaperWords {
 public:
     static QString nothingToPrint();
     static QString cannotWrite(const QString& path);
+    static QString asOf(const QString& when);
 
     // Labels
     static QString noLabelCode(const QString& text);

@@ -38,6 +38,8 @@ forbid(mobile/field "<(Q|boost|sqlite3|nlohmann)|\"(quick|tablet|camera)/" "a wa
 forbid(mobile/camera "<(boost|sqlite3|nlohmann)|\"(store|sync|quick|field|viewmodels)/"
     "the camera gives pictures and knows nothing of what they are for")
 forbid(desktop/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
+forbid(desktop/paper "<(boost|sqlite3|nlohmann|QtWidgets|QWidget)|\"(store|sync|office|desk)/"
+    "what is printed is painted from plain tables")
 forbid(desktop/console "<(Q|boost|sqlite3)" "the console uses the store and the network through their headers")
 forbid(demo-orchard "<(Q|boost|sqlite3|openssl)|\"(store|sync)/" "the demo station is entries, made with core alone")
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "paper/page.hpp"
+#include "paper/pdf.hpp"
 
 #include <QDir>
 #include <QFile>
@@ -48,6 +49,7 @@ public:
         const Status status = paper::writePdf(path(), pages, QStringLiteral("Labels"));
         REQUIRE(status.ok());
     }
+    explicit PdfFile(const QByteArray& bytes) { REQUIRE(paper::writeFile(path(), bytes).ok()); }
     [[nodiscard]] QString path() const { return folder_.filePath(QStringLiteral("page.pdf")); }
 
     // What the tool of poppler-utils writes about the file.

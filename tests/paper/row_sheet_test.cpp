@@ -7,6 +7,7 @@
 #include "printed.hpp"
 
 #include "core/descriptors/catalog.hpp"
+#include "core/journal/json_value.hpp"
 
 #include <QRegularExpression>
 
@@ -242,14 +243,32 @@ TEST_CASE("a sheet without vines, without questions, or wider than the page is r
 }
 
 TEST_CASE("a vine planted between two stands in its place, and an empty place is told") {
-    const vineyard::Catalogue empty;
-    const vineyard::Block block{"B2", "", {{7, 3}}, {}, {}};
+    vineyard::Catalogue catalogue;
+    vineyard::Catalogue::Reader reader(catalogue);
+    const auto plant = [&reader](const std::string& position, const Bytes& until) {
+        journal::MapValue value;
+        value.add("accession", journal::textValue("A1")).add("until", until);
+        reader.take("planting/" + position + "/2020-03-01", value.bytes());
+    };
+    plant("B2-07-01", journal::nullValue());
+    plant("B2-07-02", journal::textValue("2025-11-30"));
+    plant("B2-07-02a", journal::nullValue());
+    plant("B2-07-03", journal::nullValue());
+    reader.finish();
+    const vineyard::Block block{"B2", "", {{7, 3}, {8, 3}}, {}, {}};
     const auto day = *readDate("2026-05-14");
-    const auto vines = vinesOf(empty, block, block.rows[0], day, true);
-    REQUIRE(vines.size() == 3);
+    const auto vines = vinesOf(catalogue, block, block.rows[0], day, true);
+    REQUIRE(vines.size() == 4);
     CHECK(vines[0].number == QStringLiteral("3"));
-    CHECK(vines[2].number == QStringLiteral("1"));
-    CHECK(vines[1].gone.isEmpty()); // nothing is known of the row
+    CHECK(vines[1].number == QStringLiteral("2a"));
+    CHECK(vines[2].number == QStringLiteral("2"));
+    CHECK(vines[2].gone == QStringLiteral("no vine"));
+    CHECK(vines[1].gone.isEmpty());
+    CHECK(vines[3].number == QStringLiteral("1"));
+    // Of a row of which no planting is known nothing is said to be missing.
+    for (const RowSheetVine& vine : vinesOf(catalogue, block, block.rows[1], day, false)) {
+        CHECK(vine.gone.isEmpty());
+    }
 }
 
 TEST_CASE("pictures of row sheets are kept to be looked at") {
