@@ -1,6 +1,6 @@
-// The colours of fills on maps and plots, as data: for screens, for paper and for a test that people
-// of every colour vision tell them apart. Fills and thick lines only, never words; whoever draws
-// with them adds a shape or a word.
+// The colours of fills on maps and plots, as data: for screens, for paper and for a test that
+// people of every colour vision tell them apart. Fills and thick lines only, never words; whoever
+// draws with them adds a shape or a word.
 #pragma once
 
 #include "core/report/colour.hpp"
