@@ -38,6 +38,7 @@ private:
     void takeMark(const BlockMapCell& cell, const QRectF& box);
     void drawFills();
     void drawShapes();
+    void drawDots();
     void drawInks();
     void forget();
     [[nodiscard]] qreal stroke() const;
