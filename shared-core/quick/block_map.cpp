@@ -152,6 +152,17 @@ QString northWord() {
     return BlockMap::north();
 }
 
+// A value of the step. A bound belongs to the step that lies nearer to no difference, so below it a
+// step's own bound is its mirror's.
+static double sampleOf(const BlockMapScale& scale, std::size_t step) {
+    if (scale.kind == BlockMapScale::Classes) {
+        return static_cast<double>(step);
+    }
+    const std::size_t mirror = scale.steps.size() - 1 - step;
+    const bool isBelow = scale.kind == BlockMapScale::Diverging && step < mirror;
+    return isBelow ? -scale.steps[mirror].upTo : scale.steps[step].upTo;
+}
+
 std::vector<BlockMapLegendLine> legendOf(const BlockMapPicture& picture) {
     const BlockMapCounts counts = countsOf(picture);
     std::vector<BlockMapLegendLine> lines;
@@ -159,8 +170,7 @@ std::vector<BlockMapLegendLine> legendOf(const BlockMapPicture& picture) {
          ++i) {
         BlockMapCell sample;
         sample.state = BlockMapCell::Value;
-        sample.value = picture.scale.kind == BlockMapScale::Classes ? static_cast<double>(i)
-                                                                    : picture.scale.steps[i].upTo;
+        sample.value = sampleOf(picture.scale, i);
         lines.push_back({sample, picture.scale.steps[i].label, counts.steps[i]});
     }
     for (const auto state : {BlockMapCell::Value,

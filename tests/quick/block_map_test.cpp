@@ -170,6 +170,23 @@ TEST_CASE("every vine is counted once in the legend") {
     }
 }
 
+TEST_CASE("each step stands in the legend in its own colour") {
+    for (const auto kind :
+         {BlockMapScale::Ordered, BlockMapScale::Classes, BlockMapScale::Diverging}) {
+        CAPTURE(kind);
+        BlockMapPicture picture = block(3, 30);
+        picture.scale.kind = kind;
+        picture.scale.steps =
+            kind == BlockMapScale::Diverging ? divergingSteps(6) : orderedSteps(0, 70, 7);
+        const auto lines = legendOf(picture);
+        REQUIRE(lines.size() >= 7);
+        for (std::size_t step = 0; step < 7; ++step) {
+            CHECK(stepOf(picture.scale, lines[step].sample.value) == step);
+            CHECK(lines[step].words == picture.scale.steps[step].label);
+        }
+    }
+}
+
 TEST_CASE(
     "steps begin and end at round numbers, take every value, and are at most as many as asked") {
     for (const auto& [least, greatest, most] : {std::tuple{0.0, 70.0, 7},
