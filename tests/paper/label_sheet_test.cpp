@@ -6,7 +6,9 @@
 #include "printed.hpp"
 
 #include "core/vineyard/label_code.hpp"
+#include "support/pseudo_language.hpp"
 
+#include <QCoreApplication>
 #include <QRegularExpression>
 
 #include <algorithm>
@@ -180,6 +182,21 @@ TEST_CASE("from one label to five hundred nothing is cut, overlaps or falls off 
             }
         }
     }
+}
+
+TEST_CASE("in a language with words half as long again labels and the test page stay whole") {
+    test::PseudoTranslator longer;
+    QCoreApplication::installTranslator(&longer);
+    for (const LabelKind kind : allKinds()) {
+        CAPTURE(static_cast<int>(kind));
+        for (const Page& page : pagesOf(kind, 30, PaperSize::Letter)) {
+            const auto faults = faultsOf(page);
+            CHECK_MESSAGE(faults.empty(), (faults.empty() ? "" : faults.front()));
+        }
+        const auto faults = faultsOf(testPage(usualSheet(kind, PaperSize::Letter)));
+        CHECK_MESSAGE(faults.empty(), (faults.empty() ? "" : faults.front()));
+    }
+    QCoreApplication::removeTranslator(&longer);
 }
 
 TEST_CASE("labels begin at the first free one of a partly used sheet and go on at the next sheet's "

@@ -8,7 +8,9 @@
 
 #include "core/descriptors/catalog.hpp"
 #include "core/journal/json_value.hpp"
+#include "support/pseudo_language.hpp"
 
+#include <QCoreApplication>
 #include <QRegularExpression>
 
 #include <algorithm>
@@ -158,6 +160,24 @@ TEST_CASE("from one vine to two hundred nothing is cut, overlaps or falls off th
             }
         }
     }
+}
+
+TEST_CASE("in a language with words half as long again nothing is cut or falls off, either") {
+    test::PseudoTranslator longer;
+    QCoreApplication::installTranslator(&longer);
+    for (const PaperSize paper : kSizes) {
+        for (const auto& ask : {questions({"stage"}),
+                                questions({"clusters", "vigour"}),
+                                questions({"berry-colour", "rot"}),
+                                questions({"note"})}) {
+            CAPTURE(ask.front().title.toStdString());
+            for (const Page& page : pagesOf(sheetOf(ask, 97, paper))) {
+                const auto faults = faultsOf(page);
+                CHECK_MESSAGE(faults.empty(), (faults.empty() ? "" : faults.front()));
+            }
+        }
+    }
+    QCoreApplication::removeTranslator(&longer);
 }
 
 TEST_CASE("what stands on the paper does not run into the foot of the page") {
