@@ -6,7 +6,8 @@ if(NOT BULLACE_SCREENS)
     return()
 endif()
 
-find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui LinguistTools Multimedia Qml Quick Test Widgets)
+find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui LinguistTools Multimedia PrintSupport Qml Quick Svg Test Widgets)
+find_package(QCustomPlotQt6 REQUIRED) # Debian's build of it for Qt 6
 find_package(ZXing 1.4 REQUIRED)
 find_library(BULLACE_QRENCODE qrencode REQUIRED) # comes without a CMake file
 # One folder with every module's qmldir: for qmllint, and so that no program can be called like a module's folder.
@@ -107,10 +108,10 @@ function(bullace_languages target)
     # What lupdate is told, here and in the test that nothing is missing. It has to find the headers, or it takes a class
     # for one without its namespace, and that class's texts are never found.
     set(words -locations none -no-obsolete)
-    foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_paper bullace_desk_ui)
+    foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_paper bullace_plots bullace_desk_ui)
         list(APPEND words -I${CMAKE_BINARY_DIR}/include/${layer})
     endforeach()
-    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera desktop/paper desktop/viewmodels desktop/pages)
+    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera desktop/paper desktop/plots desktop/viewmodels desktop/pages)
         if(EXISTS ${CMAKE_SOURCE_DIR}/${part})
             list(APPEND words ${CMAKE_SOURCE_DIR}/${part})
         endif()

@@ -1,0 +1,112 @@
+#include "plots/plot_item.hpp"
+
+#include "plots/plot_words.hpp"
+
+#include "quick/theme.hpp"
+#include "quick/words.hpp"
+
+#include <QPainter>
+#include <QQmlEngine>
+
+#include <utility>
+
+// Written by Qt for the module.
+extern void qml_register_types_Bullace_Plots();
+
+namespace bullace::plots {
+
+void PlotSource::setPlot(report::Plot plot) {
+    plot_ = std::move(plot);
+    auto table = plotTableText(plot_);
+    header_ = std::move(table.header);
+    rows_ = std::move(table.rows);
+    emit changed();
+}
+
+QString PlotSource::title() const {
+    return quick::fromText(plot_.title);
+}
+
+QString PlotSource::summary() const {
+    return plotSummary(plot_);
+}
+
+QStringList PlotSource::tableHeader() const {
+    return header_;
+}
+
+QStringList PlotSource::tableRow(int row) const {
+    const auto index = static_cast<std::size_t>(row);
+    return row >= 0 && index < rows_.size() ? rows_[index] : QStringList();
+}
+
+void PlotItem::setSource(PlotSource* source) {
+    if (source == source_) {
+        return;
+    }
+    if (source_ != nullptr) {
+        source_->disconnect(this);
+    }
+    source_ = source;
+    if (source_ != nullptr) {
+        connect(source_, &PlotSource::changed, this, [this] {
+            renew();
+            emit plotChanged();
+        });
+    }
+    renew();
+    emit sourceChanged();
+    emit plotChanged();
+}
+
+QString PlotItem::summary() const {
+    return source_ == nullptr ? QString() : source_->summary();
+}
+
+void PlotItem::renew() {
+    polish();
+    update();
+}
+
+void PlotItem::updatePolish() {
+    picture_ = QPicture();
+    if (theme_ == nullptr || source_ == nullptr || width() < 1 || height() < 1) {
+        return;
+    }
+    const PlotLook look{theme_->ink(),
+                        theme_->paper(),
+                        theme_->deskFamily(),
+                        theme_->deskSmallPx(),
+                        theme_->pxPerMm()};
+    QPainter painter(&picture_);
+    paintPlot(painter, source_->plot(), look, size());
+}
+
+void PlotItem::paint(QPainter* painter) {
+    painter->drawPicture(QPointF(), picture_);
+}
+
+void PlotItem::componentComplete() {
+    QQuickPaintedItem::componentComplete();
+    QQmlEngine* engine = qmlEngine(this);
+    theme_ = engine == nullptr ? nullptr : &quick::themeOf(*engine);
+    if (theme_ != nullptr) {
+        connect(theme_, &quick::Theme::changed, this, &PlotItem::renew);
+    }
+    renew();
+}
+
+void PlotItem::geometryChange(const QRectF& now, const QRectF& before) {
+    QQuickPaintedItem::geometryChange(now, before);
+    if (now.size() != before.size()) {
+        renew();
+    }
+}
+
+void registerPlots(QQmlEngine& engine) {
+    // Named so that the linker keeps the file that it is in, which registers itself.
+    [[maybe_unused]] static void (*const volatile kept)() = &qml_register_types_Bullace_Plots;
+    engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
+}
+
+} // namespace bullace::plots
