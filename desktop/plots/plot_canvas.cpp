@@ -150,18 +150,15 @@ void addLine(const Filling& on, const PlotSeries& series, const SeriesStyle& sty
 
 void addBars(const Filling& on, const PlotSeries& series, const SeriesStyle& style) {
     const auto points = byX(series.points);
-    double gap = points.size() < 2 ? 1 : points.back().x - points.front().x;
     QList<double> keys;
     QList<double> values;
     for (std::size_t i = 0; i < points.size(); ++i) {
         keys << points[i].x;
         values << points[i].y;
-        const double step = i == 0 ? 0 : points[i].x - points[i - 1].x;
-        gap = step > 0 ? std::min(gap, step) : gap;
     }
     auto* bars = new QCPBars(on.into.xAxis, on.into.yAxis);
     bars->setData(keys, values, true);
-    bars->setWidth((gap > 0 ? gap : 1) * 0.7);
+    bars->setWidth(report::barGap(series) * 0.7);
     bars->setPen(QPen(on.look.ink, std::max(1.0, on.mm(0.15))));
     bars->setBrush(series.isGuessed ? QBrush(style.colour, Qt::BDiagPattern)
                                     : QBrush(style.colour));
@@ -229,7 +226,23 @@ void addSeries(const Filling& on, const PlotSeries& series, const SeriesStyle& s
     }
 }
 
-void setLook(const Filling& on, QCPAxis& axis, const report::PlotAxis& told) {
+// The words in lines of at most `room`, broken between words only.
+QString brokenAt(const Filling& on, const QString& words, qreal room) {
+    const QFontMetricsF metrics(fontOf(on.look, true));
+    QStringList lines;
+    const auto all = words.split(QLatin1Char(' '));
+    for (const QString& word : all) {
+        const QString longer = lines.isEmpty() ? word : lines.last() + QLatin1Char(' ') + word;
+        if (lines.isEmpty() || metrics.horizontalAdvance(longer) > room) {
+            lines << word;
+        } else {
+            lines.last() = longer;
+        }
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
+void setLook(const Filling& on, QCPAxis& axis, const report::PlotAxis& told, qreal room) {
     const QPen line(on.look.ink, std::max(1.0, on.mm(0.25)));
     axis.setBasePen(line);
     axis.setTickPen(line);
@@ -242,7 +255,7 @@ void setLook(const Filling& on, QCPAxis& axis, const report::PlotAxis& told) {
     axis.setLabelColor(on.look.ink);
     axis.setLabelPadding(qRound(on.mm(1)));
     axis.setPadding(qRound(on.mm(0.5)));
-    axis.setLabel(axisTitle(told));
+    axis.setLabel(brokenAt(on, axisTitle(told), room));
     axis.grid()->setPen(QPen(tint(on.look, 0.16), std::max(1.0, on.mm(0.15))));
     axis.grid()->setZeroLinePen(QPen(tint(on.look, 0.5), std::max(1.0, on.mm(0.15))));
 }
@@ -300,8 +313,8 @@ PlotCanvas::PlotCanvas(
     drawn.setBackground(Qt::NoBrush);
     drawn.setAntialiasedElements(QCP::aeAll);
     drawn.plotLayout()->setMargins(QMargins());
-    setLook(on, *drawn.xAxis, plot.x);
-    setLook(on, *drawn.yAxis, plot.y);
+    setLook(on, *drawn.xAxis, plot.x, size.width() - rightRoom);
+    setLook(on, *drawn.yAxis, plot.y, size.height() - 2 * lineHeight(look));
     drawn.xAxis->setRange(x_.least, x_.greatest);
     drawn.yAxis->setRange(y_.least, y_.greatest);
     drawn.xAxis->setRangeReversed(isXReversed_);

@@ -7,6 +7,7 @@
 
 #include <QPainter>
 #include <QQmlEngine>
+#include <QQuickWindow>
 
 #include <utility>
 
@@ -69,7 +70,7 @@ void PlotItem::renew() {
 }
 
 void PlotItem::updatePolish() {
-    picture_ = QPicture();
+    picture_ = QImage();
     if (theme_ == nullptr || source_ == nullptr || width() < 1 || height() < 1) {
         return;
     }
@@ -78,12 +79,16 @@ void PlotItem::updatePolish() {
                         theme_->deskFamily(),
                         theme_->deskSmallPx(),
                         theme_->pxPerMm()};
+    const qreal perPixel = window() == nullptr ? 1 : window()->effectiveDevicePixelRatio();
+    picture_ = QImage((size() * perPixel).toSize(), QImage::Format_ARGB32_Premultiplied);
+    picture_.setDevicePixelRatio(perPixel);
+    picture_.fill(look.paper);
     QPainter painter(&picture_);
     paintPlot(painter, source_->plot(), look, size());
 }
 
 void PlotItem::paint(QPainter* painter) {
-    painter->drawPicture(QPointF(), picture_);
+    painter->drawImage(QPointF(), picture_);
 }
 
 void PlotItem::componentComplete() {

@@ -3,7 +3,7 @@
 
 #include "plots/plot_painter.hpp"
 
-#include <QPicture>
+#include <QImage>
 #include <QPointer>
 #include <QQuickPaintedItem>
 #include <QStringList>
@@ -79,7 +79,7 @@ private:
 
     QPointer<PlotSource> source_;
     QPointer<quick::Theme> theme_;
-    QPicture picture_;
+    QImage picture_;
 };
 
 // Makes `import Bullace.Plots` work in this engine; registerControls() must have been called.

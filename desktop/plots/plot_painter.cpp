@@ -210,27 +210,49 @@ void drawRug(const Drawing& on, const PlotCanvas& canvas) {
     }
 }
 
+// Words on the data: the paper shines through behind them.
+void drawMarkWords(const Drawing& on, QRectF box, int flags, const QString& text) {
+    QColor ground = on.look.paper;
+    ground.setAlphaF(0.8F);
+    on.painter.fillRect(box, ground);
+    on.words(box, flags | Qt::TextWordWrap, text);
+}
+
+// A lying line has its words above its right end, or below it where there is no room; a standing
+// one beside its upper end, on the wider side where they do not fit on the right one.
+void drawMark(const Drawing& on, const QRectF& axes, const report::PlotMark& mark, QPointF at) {
+    const QString text = fromText(mark.words);
+    const qreal gap = on.mm(0.7);
+    const qreal wanted = on.advance(text) + on.mm(0.5);
+    const QLineF line = mark.isOnY ? QLineF(axes.left(), at.y(), axes.right(), at.y())
+                                   : QLineF(at.x(), axes.top(), at.x(), axes.bottom());
+    QPen pen(on.look.ink, std::max(1.0, on.mm(0.3)));
+    pen.setDashPattern({3, 3});
+    on.painter.setPen(pen);
+    on.painter.drawLine(line);
+    const bool isAtRight = axes.right() - at.x() >= std::min(wanted + gap, axes.width() / 2);
+    const qreal room = mark.isOnY
+                           ? axes.width()
+                           : (isAtRight ? axes.right() - at.x() : at.x() - axes.left()) - gap;
+    const qreal wide = std::min(wanted, room);
+    const qreal high = on.wrapped(wide, text);
+    if (mark.isOnY) {
+        const qreal top = at.y() - high >= axes.top() ? at.y() - high : at.y();
+        drawMarkWords(on, {axes.right() - wide, top, wide, high}, Qt::AlignRight, text);
+        return;
+    }
+    const qreal left = isAtRight ? at.x() + gap : at.x() - gap - wide;
+    drawMarkWords(
+        on, {left, axes.top(), wide, high}, isAtRight ? Qt::AlignLeft : Qt::AlignRight, text);
+}
+
 void drawMarks(const Drawing& on, const PlotCanvas& canvas) {
-    const QRectF& axes = canvas.axes();
-    const qreal high = lineHeight(on.look);
     for (const report::PlotMark& mark : on.plot.marks) {
-        const QString text = fromText(mark.words);
-        QPen pen(on.look.ink, std::max(1.0, on.mm(0.3)));
-        pen.setDashPattern({3, 3});
-        on.painter.setPen(pen);
-        const qreal wide = on.advance(text) + on.mm(1);
-        if (mark.isOnY) {
-            const qreal y = canvas.yAt(mark.at);
-            on.painter.drawLine(QPointF(axes.left(), y), QPointF(axes.right(), y));
-            on.words(QRectF(axes.right() - wide, y - high, wide, high), Qt::AlignCenter, text);
-            continue;
-        }
-        const qreal x = canvas.xAt(mark.at);
-        const bool isAtRight = x + wide + on.mm(1) <= axes.right();
-        on.painter.drawLine(QPointF(x, axes.top()), QPointF(x, axes.bottom()));
-        on.words(QRectF(isAtRight ? x + on.mm(0.7) : x - wide - on.mm(0.7), axes.top(), wide, high),
-                 Qt::AlignCenter,
-                 text);
+        drawMark(
+            on,
+            canvas.axes(),
+            mark,
+            QPointF(mark.isOnY ? 0 : canvas.xAt(mark.at), mark.isOnY ? canvas.yAt(mark.at) : 0));
     }
 }
 

@@ -47,7 +47,9 @@ std::vector<SeriesStyle> stylesOf(const report::Plot& plot, const PlotLook& look
         SeriesStyle style;
         style.group = number;
         style.colour = series.isFaint ? tint(look, 0.38) : categoryOn(look, number);
-        style.dashes = series.isFaint ? QList<qreal>{} : kDashes[number % kDashes.size()];
+        // Colours come again after eight, and then with another dash.
+        style.dashes =
+            series.isFaint ? QList<qreal>{} : kDashes[(number + number / 8) % kDashes.size()];
         style.dashes = series.isGuessed ? kGuessed : style.dashes;
         style.isOpen = series.isGuessed;
         styles.push_back(std::move(style));

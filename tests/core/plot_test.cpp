@@ -25,8 +25,8 @@ PlotSeries line(std::vector<PlotPoint> points) {
 
 Plot plotOf(std::vector<PlotSeries> series) {
     Plot plot;
-    plot.x = {PlotAxis::Numbers, "Degree-days", "°C·day", {}, {}, {}, false, false};
-    plot.y = {PlotAxis::Numbers, "Share in bloom", "", {}, {}, {}, true, false};
+    plot.x = {PlotAxis::Numbers, "Degree-days", "°C·day", {}, {}, {}, false, false, false};
+    plot.y = {PlotAxis::Numbers, "Share in bloom", "", {}, {}, {}, true, false, false};
     plot.series = std::move(series);
     return plot;
 }
@@ -71,6 +71,30 @@ TEST_CASE("limits that are given win; a rug and marks are on the axis; bars stan
     Plot bars = plotOf({{PlotSeries::Bars, "yield", {at(1, 5)}, false, false, {}}});
     bars.y.beginsAtZero = false;
     CHECK(limitsOf(bars, PlotSide::Y).least <= 0);
+}
+
+TEST_CASE("the first and the last bar have their room") {
+    Plot plot = plotOf(
+        {{PlotSeries::Bars, "yield", {at(2021, 5), at(2020, 3), at(2024, 4)}, false, false, {}}});
+    CHECK(barGap(plot.series[0]) == 1);
+    CHECK(limitsOf(plot, PlotSide::X).least < 2019.5);
+    CHECK(limitsOf(plot, PlotSide::X).greatest > 2024.5);
+    plot.series[0].points = {at(3, 1), at(3, 2)};
+    CHECK(barGap(plot.series[0]) == 1);
+}
+
+TEST_CASE("along an axis of seasons no half season is written") {
+    PlotAxis seasons;
+    seasons.isWhole = true;
+    for (const double last : {2021.2, 2022.0, 2025.5, 2300.0}) {
+        const auto ticks = ticksOf(seasons, {2019.4, last}, 12);
+        REQUIRE(!ticks.empty());
+        CHECK(ticks.size() <= 13);
+        for (const PlotTick& tick : ticks) {
+            CHECK(tick.decimals == 0);
+            CHECK(tick.at == std::floor(tick.at));
+        }
+    }
 }
 
 TEST_CASE("nothing, one point, equal points and noughts have limits with room between them") {

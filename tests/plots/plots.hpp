@@ -35,8 +35,16 @@ inline report::Plot bloomSteps(int accessions) {
     using namespace std::chrono_literals;
     report::Plot plot;
     plot.title = "Vines in bloom or past it";
-    plot.x = {report::PlotAxis::Dates, "Date", "", {}, {}, {}, false, false};
-    plot.y = {report::PlotAxis::Numbers, "Share of the vines", "percent", {}, {}, 100, true, false};
+    plot.x = {report::PlotAxis::Dates, "Date", "", {}, {}, {}, false, false, false};
+    plot.y = {report::PlotAxis::Numbers,
+              "Share of the vines",
+              "percent",
+              {},
+              {},
+              100,
+              true,
+              false,
+              false};
     const double first = report::plotDay(2026y / 4 / 20);
     for (int i = 0; i < accessions; ++i) {
         auto steps = series(report::PlotSeries::Steps, "A0" + std::to_string(11 + 3 * i));
@@ -61,8 +69,8 @@ inline report::Plot killedBuds() {
     using namespace std::chrono_literals;
     report::Plot plot;
     plot.title = "Primary buds killed, by test temperature";
-    plot.x = {report::PlotAxis::Numbers, "Test temperature", "°C", {}, {}, {}, false, true};
-    plot.y = {report::PlotAxis::Numbers, "Killed", "share", {}, 0, 1, true, false};
+    plot.x = {report::PlotAxis::Numbers, "Test temperature", "°C", {}, {}, {}, false, true, false};
+    plot.y = {report::PlotAxis::Numbers, "Killed", "share", {}, 0, 1, true, false, false};
     auto observed = series(report::PlotSeries::Points, "observed, larger for more buds");
     auto curve = series(report::PlotSeries::Line, "fitted");
     auto band = series(report::PlotSeries::Band, "95 percent interval");
@@ -100,7 +108,7 @@ inline report::Plot overlaps() {
     using namespace std::chrono_literals;
     report::Plot plot;
     plot.title = "Bloom of possible parents: first flower, half, last";
-    plot.x = {report::PlotAxis::Dates, "Date", "", {}, {}, {}, false, false};
+    plot.x = {report::PlotAxis::Dates, "Date", "", {}, {}, {}, false, false, false};
     plot.y = {report::PlotAxis::Names,
               "",
               "",
@@ -126,8 +134,8 @@ inline report::Plot overlaps() {
 inline report::Plot boxes() {
     report::Plot plot;
     plot.title = "Berry diameter by accession";
-    plot.x = {report::PlotAxis::Names, "Accession", "", {}, {}, {}, false, false};
-    plot.y = {report::PlotAxis::Numbers, "Berry diameter", "mm", {}, {}, {}, false, false};
+    plot.x = {report::PlotAxis::Names, "Accession", "", {}, {}, {}, false, false, false};
+    plot.y = {report::PlotAxis::Numbers, "Berry diameter", "mm", {}, {}, {}, false, false, false};
     auto box = series(report::PlotSeries::Boxes, "quartiles and range");
     auto single = series(report::PlotSeries::Points, "one berry");
     for (int i = 0; i < 7; ++i) {
@@ -148,8 +156,8 @@ inline report::Plot boxes() {
 inline report::Plot bars() {
     report::Plot plot;
     plot.title = "Yield by season";
-    plot.x = {report::PlotAxis::Numbers, "Season", "", {}, {}, {}, false, false};
-    plot.y = {report::PlotAxis::Numbers, "Yield", "kg a vine", {}, {}, {}, true, false};
+    plot.x = {report::PlotAxis::Numbers, "Season", "", {}, {}, {}, false, false, true};
+    plot.y = {report::PlotAxis::Numbers, "Yield", "kg a vine", {}, {}, {}, true, false, false};
     auto yield = series(report::PlotSeries::Bars, "mean of the vines, with its interval");
     for (int i = 0; i < 6; ++i) {
         const double kg = 4.2 + 1.7 * ((i * 5) % 4);

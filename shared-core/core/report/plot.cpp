@@ -84,9 +84,19 @@ void takePoint(Seen& seen, const PlotSeries& series, const PlotPoint& point, Plo
     seen.take(point.yHigh);
 }
 
+// Bars are as wide as the least gap between two of them allows.
+void takeBars(Seen& seen, const PlotSeries& series) {
+    const double half = barGap(series) / 2;
+    for (const PlotPoint& point : series.points) {
+        seen.take(point.x - half);
+        seen.take(point.x + half);
+    }
+}
+
 Seen seenOn(const Plot& plot, PlotSide side) {
     Seen seen;
     for (const PlotSeries& series : plot.series) {
+        series.kind == PlotSeries::Bars&& side == PlotSide::X ? takeBars(seen, series) : void();
         for (const PlotPoint& point : series.points) {
             takePoint(seen, series, point, side);
         }
@@ -172,6 +182,20 @@ CivilDate dateOfPlotDay(double day) {
     return CivilDate(std::chrono::sys_days(std::chrono::days(static_cast<int>(inside))));
 }
 
+double barGap(const PlotSeries& series) {
+    std::vector<double> places;
+    for (const PlotPoint& point : series.points) {
+        places.push_back(point.x);
+    }
+    std::sort(places.begin(), places.end());
+    double gap = 0;
+    for (std::size_t i = 1; i < places.size(); ++i) {
+        const double here = places[i] - places[i - 1];
+        gap = here > 0 && (gap == 0 || here < gap) ? here : gap;
+    }
+    return gap > 0 ? gap : 1;
+}
+
 Status checkPlot(const Plot& plot) {
     for (const PlotSeries& series : plot.series) {
         std::string fault = runsForwards(series) ? "" : "runs backwards";
@@ -230,7 +254,10 @@ std::vector<PlotTick> ticksOf(const PlotAxis& axis, const PlotLimits& limits, in
         }
         return ticks;
     }
-    const Ticks numbers = ticksWithin(limits.least, limits.greatest, most);
+    Ticks numbers = ticksWithin(limits.least, limits.greatest, most);
+    for (int fewer = most; axis.isWhole && numbers.decimals > 0 && fewer > 1;) {
+        numbers = ticksWithin(limits.least, limits.greatest, --fewer);
+    }
     for (const double at : numbers.at) {
         ticks.push_back({at, at, numbers.decimals, false});
     }

@@ -28,6 +28,7 @@ struct PlotAxis {
     std::optional<double> greatest;
     bool beginsAtZero = false; // counts and shares: 0 is always on the axis
     bool isReversed = false;   // the greatest at the left or at the foot
+    bool isWhole = false;      // counts and seasons: only whole numbers are written along it
 };
 
 // One point, with what is known around it. Low and high are the two ends of an interval, in the
@@ -100,14 +101,18 @@ struct Plot {
 // intervals.
 [[nodiscard]] Status checkPlot(const Plot& plot);
 
+// The least distance between two bars of a series that do not stand at one place; 1 where there are
+// no two.
+[[nodiscard]] double barGap(const PlotSeries& series);
+
 struct PlotLimits {
     double least = 0;
     double greatest = 1;
 };
 enum class PlotSide { X, Y };
-// What the axis has to show: all points with their intervals, rug and marks, 0 where it begins
-// there, and the axis's own limits, which win. A twentieth of the range is left free at both sides
-// (not at a limit of its own and not at 0 where it begins there); without any point 0 to 1.
+// What the axis has to show: all points with their intervals, whole bars, rug and marks, 0 where it
+// begins there, and the axis's own limits, which win. A twentieth of the range is left free at both
+// sides (not at a limit of its own and not at 0 where it begins there); without any point 0 to 1.
 [[nodiscard]] PlotLimits limitsOf(const Plot& plot, PlotSide side);
 
 // A place on an axis that gets a word: a number with so many decimals, a date or a name.
