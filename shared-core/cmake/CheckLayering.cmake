@@ -40,6 +40,8 @@ forbid(mobile/camera "<(boost|sqlite3|nlohmann)|\"(store|sync|quick|field|viewmo
 forbid(desktop/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
 forbid(desktop/paper "<(boost|sqlite3|nlohmann|QtWidgets|QWidget)|\"(store|sync|office|desk)/"
     "what is printed is painted from plain tables")
+forbid(desktop/plots "<(boost|sqlite3|nlohmann)|\"(store|sync|office|desk|paper)/" "plots are painted from plain tables")
+forbid(desktop "<qcustomplot" "the library that draws plots stays inside desktop/plots" "/desktop/plots/[a-z_]+\\.cpp$")
 forbid(desktop/console "<(Q|boost|sqlite3)" "the console uses the store and the network through their headers")
 forbid(demo-orchard "<(Q|boost|sqlite3|openssl)|\"(store|sync)/" "the demo station is entries, made with core alone")
 
