@@ -4,6 +4,7 @@
 #include "field/entry_pad.hpp"
 #include "tablet/choice_model.hpp"
 #include "tablet/session.hpp"
+
 #include "quick/wire_model.hpp"
 
 #include <QObject>

@@ -1,9 +1,9 @@
 #include "quick/qr_code.hpp"
 
 #include <QUtf8StringView>
+#include <qrencode.h>
 
 #include <memory>
-#include <qrencode.h>
 
 namespace bullace::quick {
 

@@ -1,7 +1,8 @@
 #include "camera/code_reader.hpp"
-#include "quick/qr_code.hpp"
 #include "camera/device_camera.hpp"
 #include "camera/picture_camera.hpp"
+
+#include "quick/qr_code.hpp"
 
 #include <QFile>
 #include <QSignalSpy>

@@ -1,9 +1,9 @@
 #include "camera/code_reader.hpp"
-#include "quick/qr_code.hpp"
 
 #include "code_pictures.hpp"
 
 #include "core/vineyard/label_code.hpp"
+#include "quick/qr_code.hpp"
 
 #include <QStringList>
 #include <qrencode.h>
@@ -16,8 +16,8 @@
 #include <string>
 
 using namespace bullace;
-using quick::qrPicture;
 using camera::readCode;
+using quick::qrPicture;
 using support::inLight;
 using support::turned;
 using support::withDirtyCorner;
