@@ -2,6 +2,98 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es" sourcelanguage="en">
 <context>
+    <name>BlockMap</name>
+    <message>
+        <source>Block map</source>
+        <translation>Mapa del bloque</translation>
+    </message>
+    <message>
+        <source>Block map. %1</source>
+        <translation>Mapa del bloque. %1</translation>
+    </message>
+    <message>
+        <source>Missing</source>
+        <translation>Falta</translation>
+    </message>
+    <message>
+        <source>Dead</source>
+        <translation>Muerta</translation>
+    </message>
+    <message>
+        <source>Not observed</source>
+        <translation>No observada</translation>
+    </message>
+    <message>
+        <source>Open: two notes do not agree</source>
+        <translation>Abierto: dos anotaciones no coinciden</translation>
+    </message>
+    <message>
+        <source>Nothing planted</source>
+        <translation>Nada plantado</translation>
+    </message>
+    <message>
+        <source>With a value</source>
+        <translation>Con valor</translation>
+    </message>
+    <message>
+        <source>Another value</source>
+        <translation>Otro valor</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Hallazgo</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <extracomment>A step of the legend: from one number to another.</extracomment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>up to %1</source>
+        <translation>hasta %1</translation>
+    </message>
+    <message>
+        <source>over %1</source>
+        <translation>más de %1</translation>
+    </message>
+    <message>
+        <source>no more than %1 apart</source>
+        <translation>a no más de %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <extracomment>What the fills of the map tell, and its unit in brackets.</extracomment>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s)</source>
+        <translation>
+            <numerusform>%n fila</numerusform>
+            <numerusform>%n filas</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s)</source>
+        <translation>
+            <numerusform>%n cepa</numerusform>
+            <numerusform>%n cepas</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>N</source>
+        <extracomment>North, one letter beside an arrow on a map.</extracomment>
+        <translation>N</translation>
+    </message>
+    <message>
+        <source>marked</source>
+        <translation>marcada</translation>
+    </message>
+</context>
+<context>
     <name>ChoiceKeys</name>
     <message>
         <source>More</source>
@@ -1096,6 +1188,10 @@
     <message>
         <source>Stopped. What was sent counts; the next time goes on from there.</source>
         <translation>Parado. Lo enviado cuenta; la próxima vez continúa desde allí.</translation>
+    </message>
+    <message>
+        <source>Something new came in about this since it was shown. Nothing was written; look at it as it is now.</source>
+        <translation>Desde que se mostró llegó algo nuevo sobre esto. No se escribió nada; mírelo como está ahora.</translation>
     </message>
 </context>
 <context>
