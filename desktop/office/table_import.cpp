@@ -257,14 +257,18 @@ private:
                     continue;
                 }
             }
-            const auto sex = field == "flower-sex" ? readTypedNumber(text) : std::nullopt;
-            if (field == "flower-sex" && (!sex || *sex < 1 || *sex > 4)) {
-                complain("\"" + text + "\" is no flower sex: 1 and 2 male, 3 perfect, 4 female.");
-                continue;
+            Bytes value = textValue(text);
+            if (field == "flower-sex") {
+                const double sex = readTypedNumber(text).value_or(0);
+                if (sex < 1 || sex > 4) {
+                    complain("\"" + text +
+                             "\" is no flower sex: 1 and 2 male, 3 perfect, 4 female.");
+                    continue;
+                }
+                value = journal::numberValue(sex);
             }
             if (Status read =
-                    drafts_.take(catalogDraft("accession/" + id + "/" + field,
-                                              sex ? journal::numberValue(*sex) : textValue(text)),
+                    drafts_.take(catalogDraft("accession/" + id + "/" + field, std::move(value)),
                                  TableDrafts::Beside::No);
                 !read) {
                 return read;
