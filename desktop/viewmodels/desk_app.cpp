@@ -18,6 +18,7 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       conflicts_(session_),
       bulk_(session_),
       settings_(session_),
+      findings_(session_),
       rulebook_(session_),
       vine_(session_),
       search_(session_),
@@ -84,6 +85,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &settings_;
     case Bulk:
         return &bulk_;
+    case Findings:
+        return &findings_;
     case Rulebook:
         return &rulebook_;
     case Vine:

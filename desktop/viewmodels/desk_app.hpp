@@ -6,6 +6,7 @@
 #include "desk/collection_view_model.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_settings_view_model.hpp"
+#include "desk/findings_view_model.hpp"
 #include "desk/import_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
@@ -81,6 +82,7 @@ public:
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
     [[nodiscard]] VineViewModel& vine() { return vine_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
+    [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
@@ -128,6 +130,7 @@ private:
     ConflictsViewModel conflicts_;
     BulkViewModel bulk_;
     DeskSettingsViewModel settings_;
+    FindingsViewModel findings_;
     RulebookViewModel rulebook_;
     VineViewModel vine_;
     SearchViewModel search_;

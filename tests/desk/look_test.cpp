@@ -1,4 +1,5 @@
 // The desk's pages on the demo station: drawn, heard and looked at.
+#include "core/journal/json_value.hpp"
 #include "support/desk_glass.hpp"
 
 using namespace bullace;
@@ -25,7 +26,7 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     const TempFolder folder;
     const std::string path = folder.file("station.db");
     makeDemoFile(path);
-    FixedClock clock(1'758'700'000'000); // 2025-09-24
+    FixedClock clock(1'760'000'000'000); // 2025-10-09
     DeskGlass desk(path, clock);
     desk.sit("hl");
     struct Page {
@@ -34,6 +35,7 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     };
     for (const Page& page : {Page{desk::DeskApp::Arrivals, "arrivals"},
                              Page{desk::DeskApp::Conflicts, "conflicts"},
+                             Page{desk::DeskApp::Findings, "findings"},
                              Page{desk::DeskApp::Rulebook, "rulebook"},
                              Page{desk::DeskApp::Collection, "collection"},
                              Page{desk::DeskApp::Settings, "settings"}}) {
@@ -74,4 +76,27 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
     desk.press("h");
     checkFaults(desk, "history");
     keep(desk, "history");
+}
+
+TEST_CASE("the demo's shifted row is repaired through the page, and taken back") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeDemoFile(path);
+    FixedClock clock(1'760'000'000'000);
+    DeskGlass desk(path, clock);
+    desk.sit("hl");
+    desk.press(Qt::Key_3, Qt::ControlModifier);
+    const std::size_t before = desk.app().findings().found().size();
+    REQUIRE(before > 0);
+    const merge::Finding first = desk.app().findings().found().front();
+    REQUIRE(first.kind == merge::FindingKind::ShiftedRow);
+    const std::string moved = desk.at(first.repair.front().subject);
+    desk.press("r");
+    desk.answer(QStringLiteral("began at the second vine"));
+    CHECK(desk.at(first.repair.front().subject) ==
+          "settled " + journal::valueToJson(first.repair.front().value));
+    CHECK(desk.app().findings().found().size() < before);
+    desk.press(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(desk.at(first.repair.front().subject) == moved);
+    CHECK(desk.app().findings().found().size() == before);
 }
