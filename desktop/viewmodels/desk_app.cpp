@@ -69,8 +69,25 @@ void DeskApp::onDesk() {
     if (session_.desk() != nullptr) {
         page_ = Trouble;
         go(Arrivals);
+        backUp();
     }
     emit stationChanged();
+}
+
+// Today's backup, where there is none yet: read beside everything else, and told only where it
+// fails.
+void DeskApp::backUp() {
+    if (session_.isReadOnly()) {
+        return;
+    }
+    session_.read(
+        this,
+        office::Lane::Background,
+        {},
+        [today = session_.today()](store::Database& database) {
+            return office::backUpDaily(database, today, {});
+        },
+        [](const office::BackedUp&) {});
 }
 
 DeskPage* DeskApp::pageOf(int page) {

@@ -121,6 +121,7 @@ private:
     void visit(int page);
     void onAsked(const QString& page, const QString& about);
     void onDesk();
+    void backUp();
     [[nodiscard]] DeskPage* pageOf(int page);
 
     DeskParts parts_;
