@@ -30,7 +30,6 @@ void TroubleViewModel::showAgain() {
     }
     table_.setRows(std::move(rows));
     const bool mayLook = error_.code == ErrorCode::InUse || error_.code == ErrorCode::ReadOnly ||
-                         error_.code == ErrorCode::NewerVersion ||
                          error_.code == ErrorCode::DiskFull;
     const bool isDamaged = error_.code == ErrorCode::Damaged && !backups_.empty();
     actions_.set(

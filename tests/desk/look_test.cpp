@@ -100,3 +100,48 @@ TEST_CASE("the demo's shifted row is repaired through the page, and taken back")
     CHECK(desk.at(first.repair.front().subject) == moved);
     CHECK(desk.app().findings().found().size() == before);
 }
+
+TEST_CASE(
+    "a database that another program holds is opened for reading only, and says which holds it") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeStationFile(
+        path, lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}));
+    auto holder = store::Database::open(path, true, store::fileSurroundings());
+    REQUIRE(holder.ok());
+    FixedClock clock;
+    DeskGlass desk(path, clock);
+    CHECK(desk.app().page() == desk::DeskApp::Trouble);
+    CHECK(desk.page().words().contains(QString::number(QCoreApplication::applicationPid())));
+    checkFaults(desk, "trouble");
+    keep(desk, "trouble");
+    desk.press("r");
+    CHECK(desk.app().page() == desk::DeskApp::Arrivals);
+    CHECK(desk.app().stationText().contains(QStringLiteral("reading only")));
+    desk.press(Qt::Key_2, Qt::ControlModifier);
+    CHECK(desk.app().page() == desk::DeskApp::Conflicts);
+}
+
+TEST_CASE(
+    "a damaged database is told of, its backups are offered, and the chosen one takes its place") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeStationFile(
+        path, lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}));
+    FixedClock clock;
+    {
+        DeskGlass desk(path, clock); // makes today's backup
+        CHECK(desk.app().page() == desk::DeskApp::Arrivals);
+    }
+    for (const char* end : {"", "-wal"}) {
+        std::ofstream(path + end, std::ios::binary | std::ios::trunc) << "no database any more";
+    }
+    DeskGlass desk(path, clock);
+    CHECK(desk.app().page() == desk::DeskApp::Trouble);
+    CHECK(desk.page().table()->count() == 1);
+    checkFaults(desk, "damaged");
+    keep(desk, "damaged");
+    desk.press("b");
+    CHECK(desk.app().page() == desk::DeskApp::Arrivals);
+    CHECK(desk.at("block/B2/rows") == "settled [[1,12]]");
+}
