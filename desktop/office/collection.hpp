@@ -15,7 +15,6 @@
 namespace bullace::office {
 
 enum class CardKind { Accession, Block, Person, Round, Descriptor, Lot, Cross };
-inline constexpr int kCardKinds = 7;
 
 // How a field's value is typed.
 enum class FieldType {

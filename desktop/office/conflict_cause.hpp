@@ -21,7 +21,6 @@ enum class Cause {
     Apart,      // two people, or two tablets, do not agree
     Collection, // no observation: a field of the collection that two people changed
 };
-inline constexpr int kCauses = 8;
 
 // heads  At least two, of one subject.
 [[nodiscard]] Cause causeOf(const journal::Subject& subject,

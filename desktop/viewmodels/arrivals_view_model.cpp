@@ -17,14 +17,6 @@ namespace {
 constexpr int kPairingMs = 5 * 60 * 1000;
 constexpr std::int64_t kClockWorthSayingMs = 60'000;
 
-GridRow heading(const QString& text) {
-    GridRow row;
-    row.isHeading = true;
-    row.cells << text;
-    row.key = text;
-    return row;
-}
-
 GridRow
 line(const QString& key, const QStringList& cells, int sign = -1, const QString& word = {}) {
     GridRow row;
@@ -84,7 +76,7 @@ void ArrivalsViewModel::take(office::Overview overview) {
 
 void ArrivalsViewModel::addWaiting(std::vector<GridRow>& rows) const {
     const store::Counts& counts = overview_->counts;
-    rows.push_back(heading(tr("Waits for a person")));
+    rows.push_back(headingRow(tr("Waits for a person"), tr("Waits for a person")));
     const auto add =
         [&rows](const QString& key, const QString& text, const QString& number, bool any) {
             rows.push_back(line(key,
@@ -120,7 +112,7 @@ void ArrivalsViewModel::addWaiting(std::vector<GridRow>& rows) const {
 }
 
 void ArrivalsViewModel::addDevices(std::vector<GridRow>& rows) const {
-    rows.push_back(heading(tr("Devices")));
+    rows.push_back(headingRow(tr("Devices"), tr("Devices")));
     for (const store::DeviceRow& device : overview_->devices) {
         const QString id = fromText(journal::deviceText(device.letter, device.device));
         const std::int64_t off = device.clockAheadMs.value_or(0);
@@ -152,7 +144,7 @@ void ArrivalsViewModel::addDevices(std::vector<GridRow>& rows) const {
 }
 
 void ArrivalsViewModel::addRounds(std::vector<GridRow>& rows) const {
-    rows.push_back(heading(tr("Rounds that are open")));
+    rows.push_back(headingRow(tr("Rounds that are open"), tr("Rounds that are open")));
     for (const office::RoundLine& round : overview_->rounds) {
         const bool isDone = round.stops > 0 && round.done >= round.stops;
         rows.push_back(line(QStringLiteral("round ") + fromText(round.id),
@@ -170,7 +162,7 @@ void ArrivalsViewModel::addRounds(std::vector<GridRow>& rows) const {
 }
 
 void ArrivalsViewModel::addArrivals(std::vector<GridRow>& rows) const {
-    rows.push_back(heading(tr("Arrivals")));
+    rows.push_back(headingRow(tr("Arrivals"), tr("Arrivals")));
     int number = 0;
     for (const server::Arrival& arrival : overview_->arrivals) {
         const QString came = tr("%n entry(s) came", nullptr, static_cast<int>(arrival.newHere));

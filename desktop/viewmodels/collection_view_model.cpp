@@ -189,14 +189,6 @@ void CollectionViewModel::offer() {
     actions_.set(std::move(actions));
 }
 
-bool CollectionViewModel::isSomebodyThere() {
-    if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
-        return false;
-    }
-    return true;
-}
-
 QString CollectionViewModel::takeField(int row, const QString& text) {
     const office::CardField& field = card_->fields[static_cast<std::size_t>(row)];
     const Result<Bytes> value = office::fieldValue(field.form, toText(text));

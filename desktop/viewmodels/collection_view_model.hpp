@@ -54,7 +54,6 @@ private:
                                              const std::string&),
                  const QStringList& words,
                  const QString& done);
-    [[nodiscard]] bool isSomebodyThere();
     [[nodiscard]] QString kindWords(office::CardKind kind) const;
 
     office::CardKind kind_ = office::CardKind::Accession;

@@ -25,6 +25,32 @@ constexpr Reason kReasons[] = {
 
 } // namespace
 
+// The act of each choice; made where the database is written, so it holds all that it needs.
+struct ConflictsViewModel::Settling {
+    store::Database& database;
+    const vineyard::Catalogue& catalogue;
+    const office::CaseFile& file;
+    const office::Decider& decider;
+    CivilDate today;
+    const std::string& title;
+
+    Result<office::Act> operator()(const TakeSide& side) const {
+        return office::ruleFor(catalogue, file, file.sides[side.side].value, decider);
+    }
+    Result<office::Act> operator()(const TakeValue& value) const {
+        return office::ruleFor(catalogue, file, value.typed.value, decider);
+    }
+    Result<office::Act> operator()(const MoveSide& move) const {
+        return office::moveSide(database, file, move.side, move.position, decider);
+    }
+    Result<office::Act> operator()(const KeepAll&) const {
+        return office::keepAsSamples(database, file, decider);
+    }
+    Result<office::Act> operator()(const LookAgain&) const {
+        return office::lookAgain(database, file, today, title, decider);
+    }
+};
+
 void ConflictsViewModel::offerDeciding(std::vector<Action>& actions) const {
     const bool isOpen = file_ && file_->state == merge::State::Open && !session_.isReadOnly();
     const bool isObservation = file_ && file_->form == journal::SubjectForm::Observation && isOpen;
@@ -201,42 +227,17 @@ void ConflictsViewModel::askVine() {
 }
 
 void ConflictsViewModel::askReason() {
-    ask(tr("Why?"), {}, [this](const QString& text) {
-        if (text.isEmpty()) {
-            return tr("A reason is needed; a word is enough.");
-        }
-        decide(text);
+    askWhy([this](const std::string& why) {
+        decide(fromText(why));
         return QString();
     });
-}
-
-Result<office::Act> ConflictsViewModel::actOf(store::Database& database,
-                                              const Choice& choice,
-                                              const office::CaseFile& file,
-                                              const vineyard::Catalogue& catalogue,
-                                              const office::Decider& decider,
-                                              const std::string& title) const {
-    if (const auto* side = std::get_if<TakeSide>(&choice)) {
-        return office::ruleFor(catalogue, file, file.sides[side->side].value, decider);
-    }
-    if (const auto* value = std::get_if<TakeValue>(&choice)) {
-        return office::ruleFor(catalogue, file, value->typed.value, decider);
-    }
-    if (const auto* move = std::get_if<MoveSide>(&choice)) {
-        return office::moveSide(database, file, move->side, move->position, decider);
-    }
-    if (std::holds_alternative<KeepAll>(choice)) {
-        return office::keepAsSamples(database, file, decider);
-    }
-    return office::lookAgain(database, file, session_.today(), title, decider);
 }
 
 void ConflictsViewModel::decide(const QString& why) {
     if (!choice_ || !file_) {
         return;
     }
-    if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+    if (!isSomebodyThere()) {
         return;
     }
     const Choice choice = *choice_;
@@ -247,16 +248,16 @@ void ConflictsViewModel::decide(const QString& why) {
     const bool isLook = std::holds_alternative<LookAgain>(choice);
     session_.write(
         this,
-        [this,
-         choice,
+        [choice,
          file = *file_,
          catalogue = session_.catalogue(),
          decider = office::Decider{session_.author(), toText(why)},
+         today = session_.today(),
          title = toText(tr("Second looks")),
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
             const Result<office::Act> act =
-                actOf(database, choice, file, *catalogue, decider, title);
+                std::visit(Settling{database, *catalogue, file, decider, today, title}, choice);
             return act ? office::perform(database, *act, clock)
                        : Result<std::vector<journal::Place>>(act.error());
         },

@@ -140,13 +140,10 @@ void ConflictsViewModel::showList() {
         const std::pair<bool, office::Cause> now{item.isNew, item.waiting.cause};
         if (!group || *group != now) {
             group = now;
-            GridRow heading;
-            heading.isHeading = true;
             const QString words = causeWords(now.second) + QStringLiteral(" (%1)").arg(counts[now]);
-            heading.cells << (item.isNew ? tr("New: %1").arg(words) : words);
-            heading.key =
-                QStringLiteral("group %1 %2").arg(now.first).arg(static_cast<int>(now.second));
-            rows.push_back(std::move(heading));
+            rows.push_back(headingRow(
+                item.isNew ? tr("New: %1").arg(words) : words,
+                QStringLiteral("group %1 %2").arg(now.first).arg(static_cast<int>(now.second))));
         }
         rows.push_back(rowOf(item));
     }

@@ -83,6 +83,7 @@ private:
         std::size_t side = 0;
         std::string position;
     };
+    struct Settling;
     using Choice = std::variant<TakeSide, TakeValue, KeepAll, LookAgain, MoveSide>;
 
     void takeList(std::vector<office::Waiting> waiting);
@@ -103,12 +104,6 @@ private:
     void choose(Choice choice);
     [[nodiscard]] QString wordsOf(const Choice& choice) const;
     void decide(const QString& why);
-    [[nodiscard]] Result<office::Act> actOf(store::Database& database,
-                                            const Choice& choice,
-                                            const office::CaseFile& file,
-                                            const vineyard::Catalogue& catalogue,
-                                            const office::Decider& decider,
-                                            const std::string& title) const;
     void onDecided(const std::string& subject,
                    const QString& outcome,
                    Result<std::vector<journal::Place>> written);

@@ -81,9 +81,19 @@ void DeskPage::dropQuestion() {
     emit asking();
 }
 
-void DeskPage::setBusy(bool isBusy) {
-    busy_ += isBusy ? 1 : -1;
-    emit worded();
+bool DeskPage::isSomebodyThere() {
+    if (session_.author().empty()) {
+        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+        return false;
+    }
+    return true;
+}
+
+void DeskPage::askWhy(std::function<QString(const std::string&)> then) {
+    ask(tr("Why?"), {}, [then = std::move(then)](const QString& why) {
+        return why.isEmpty() ? tr("A reason is needed; a word is enough.")
+                             : then(why.toStdString());
+    });
 }
 
 } // namespace bullace::desk

@@ -12,6 +12,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include <functional>
+#include <string>
 #include <vector>
 
 namespace bullace::desk {
@@ -24,7 +25,6 @@ class DeskPage : public QObject {
     Q_PROPERTY(QString title READ title NOTIFY worded)
     Q_PROPERTY(QString words READ words NOTIFY worded)
     Q_PROPERTY(QString help READ help NOTIFY worded)
-    Q_PROPERTY(bool isBusy READ isBusy NOTIFY worded)
     Q_PROPERTY(bullace::desk::ActionModel* actions READ actions CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* table READ table CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* facts READ facts CONSTANT)
@@ -39,7 +39,6 @@ public:
     [[nodiscard]] QString title() const { return title_; }
     [[nodiscard]] QString words() const { return words_; }
     [[nodiscard]] virtual QString help() const { return {}; }
-    [[nodiscard]] bool isBusy() const { return busy_ > 0; }
     [[nodiscard]] ActionModel* actions() { return &actions_; }
     [[nodiscard]] GridModel* table() { return &table_; }
     [[nodiscard]] GridModel* facts() { return &facts_; }
@@ -82,7 +81,10 @@ protected:
     void ask(const QString& prompt,
              const QString& text,
              std::function<QString(const QString&)> onAnswer);
-    void setBusy(bool isBusy);
+    // False, and told, where nobody has said who sits at the desk: nothing is written for nobody.
+    [[nodiscard]] bool isSomebodyThere();
+    // Asks for a reason; `then` gets it, and may refuse it as ask() does.
+    void askWhy(std::function<QString(const std::string&)> then);
 
     DeskSession& session_;
     ActionModel actions_;
@@ -92,7 +94,6 @@ protected:
 private:
     QString title_;
     QString words_;
-    int busy_ = 0;
     QString prompt_;
     QString typed_;
     QString refusal_;

@@ -92,6 +92,7 @@ public:
             post([this, guard, touches, answer, then = std::move(then)]() mutable {
                 --pending_;
                 if (answer->ok()) {
+                    undone_ = {}; // what follows an undo takes its redo away
                     announce(touches);
                 }
                 if (!guard->isNull()) {

@@ -141,11 +141,9 @@ void FindingsViewModel::showList() {
         const Finding& finding = found_[i];
         if (kind != finding.kind) {
             kind = finding.kind;
-            GridRow heading;
-            heading.isHeading = true;
-            heading.cells << kindWords(finding.kind);
-            heading.key = QStringLiteral("kind ") + fromText(merge::findingWord(finding.kind));
-            rows.push_back(std::move(heading));
+            rows.push_back(
+                headingRow(kindWords(finding.kind),
+                           QStringLiteral("kind ") + fromText(merge::findingWord(finding.kind))));
         }
         GridRow row;
         row.key = QString::number(i);
@@ -226,8 +224,8 @@ void FindingsViewModel::act(const QString& id) {
     if (id == QStringLiteral("vine") && !finding->subjects.empty()) {
         emit session_.asked(QStringLiteral("vine"),
                             fromText(journal::readSubject(finding->subjects.front()).id));
-    } else if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+    } else if (!isSomebodyThere()) {
+        return;
     } else if (id == QStringLiteral("repair")) {
         repair();
     } else if (id == QStringLiteral("right")) {
@@ -236,13 +234,10 @@ void FindingsViewModel::act(const QString& id) {
 }
 
 void FindingsViewModel::repair() {
-    ask(tr("Why?"), {}, [this, finding = *current()](const QString& why) {
-        if (why.isEmpty()) {
-            return tr("A reason is needed; a word is enough.");
-        }
+    askWhy([this, finding = *current()](const std::string& why) {
         session_.write(
             this,
-            [finding, why = toText(why), author = session_.author(), &clock = session_.clock()](
+            [finding, why, author = session_.author(), &clock = session_.clock()](
                 store::Database& database) -> Result<std::vector<journal::Place>> {
                 const auto act = office::repairAct(database, finding, author, why);
                 return act ? office::perform(database, *act, clock)

@@ -4,17 +4,8 @@
 
 namespace bullace::desk {
 
-namespace {
-
-constexpr std::size_t kPage = 512;
-
-} // namespace
-
 int GridModel::rowCount(const QModelIndex& parent) const {
-    if (parent.isValid()) {
-        return 0;
-    }
-    return provided_ >= 0 ? provided_ : static_cast<int>(rows_.size());
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }
 
 int GridModel::columnCount(const QModelIndex& parent) const {
@@ -22,15 +13,7 @@ int GridModel::columnCount(const QModelIndex& parent) const {
 }
 
 const GridRow& GridModel::at(int row) const {
-    if (provided_ < 0) {
-        return rows_[static_cast<std::size_t>(row)];
-    }
-    auto& [held, value] = page_[static_cast<std::size_t>(row) % kPage];
-    if (held != row) {
-        value = provider_(row);
-        held = row;
-    }
-    return value;
+    return rows_[static_cast<std::size_t>(row)];
 }
 
 QString GridModel::spoken(const GridRow& row, int column) const {
@@ -103,32 +86,23 @@ void GridModel::setRows(std::vector<GridRow> rows) {
     const QString key = currentKey();
     const int before = rowCount();
     const int wasCurrent = current_;
-    if (provided_ >= 0) {
-        beginResetModel();
-        provided_ = -1;
-        provider_ = nullptr;
-        page_.clear();
+    const int after = static_cast<int>(rows.size());
+    if (after < before) {
+        beginRemoveRows({}, after, before - 1);
+        rows_.resize(rows.size());
+        endRemoveRows();
+    }
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        if (rows_[i] != rows[i]) {
+            rows_[i] = rows[i];
+            const int row = static_cast<int>(i);
+            emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
+        }
+    }
+    if (after > before) {
+        beginInsertRows({}, before, after - 1);
         rows_ = std::move(rows);
-        endResetModel();
-    } else {
-        const int after = static_cast<int>(rows.size());
-        if (after < before) {
-            beginRemoveRows({}, after, before - 1);
-            rows_.resize(rows.size());
-            endRemoveRows();
-        }
-        for (std::size_t i = 0; i < rows_.size(); ++i) {
-            if (rows_[i] != rows[i]) {
-                rows_[i] = rows[i];
-                const int row = static_cast<int>(i);
-                emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
-            }
-        }
-        if (after > before) {
-            beginInsertRows({}, before, after - 1);
-            rows_ = std::move(rows);
-            endInsertRows();
-        }
+        endInsertRows();
     }
     if (rowCount() != before) {
         emit countChanged();
@@ -142,26 +116,6 @@ void GridModel::setRows(std::vector<GridRow> rows) {
     if (current_ != wasCurrent) {
         emit currentChanged();
     }
-}
-
-void GridModel::setRow(int row, GridRow value) {
-    if (provided_ >= 0 || !holds(row)) {
-        return;
-    }
-    rows_[static_cast<std::size_t>(row)] = std::move(value);
-    emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
-}
-
-void GridModel::setProvider(int count, std::function<GridRow(int)> row) {
-    beginResetModel();
-    rows_.clear();
-    provided_ = count;
-    provider_ = std::move(row);
-    page_.assign(kPage, {-1, {}});
-    current_ = count > 0 ? 0 : -1;
-    endResetModel();
-    emit countChanged();
-    emit currentChanged();
 }
 
 void GridModel::setCurrent(int row) {

@@ -7,7 +7,6 @@
 #include <QStringList>
 #include <QtQml/qqmlregistration.h>
 
-#include <functional>
 #include <vector>
 
 namespace bullace::desk {
@@ -23,6 +22,13 @@ struct GridRow {
 
     bool operator==(const GridRow&) const = default;
 };
+[[nodiscard]] inline GridRow headingRow(const QString& text, const QString& key) {
+    GridRow row;
+    row.cells = QStringList{text};
+    row.isHeading = true;
+    row.key = key;
+    return row;
+}
 
 struct GridColumn {
     QString title;
@@ -67,10 +73,6 @@ public:
     void setColumns(const QString& name, std::vector<GridColumn> columns);
     // Rows that stay the same are not told anew; the current row keeps its key where it is there.
     void setRows(std::vector<GridRow> rows);
-    void setRow(int row, GridRow value);
-    // A table of a million rows: rows are asked for when they are drawn, and the newest few hundred
-    // are kept.
-    void setProvider(int count, std::function<GridRow(int)> row);
 
     [[nodiscard]] int count() const { return rowCount(); }
     [[nodiscard]] const GridRow& at(int row) const;
@@ -106,9 +108,6 @@ private:
     std::vector<GridColumn> columns_;
     std::vector<GridRow> rows_;
     int current_ = -1;
-    int provided_ = -1; // rows of the provider; -1: there is none
-    std::function<GridRow(int)> provider_;
-    mutable std::vector<std::pair<int, GridRow>> page_; // provided rows by row modulo its size
 };
 
 } // namespace bullace::desk

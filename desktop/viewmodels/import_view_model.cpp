@@ -349,8 +349,7 @@ bool ImportViewModel::back() {
 }
 
 void ImportViewModel::import() {
-    if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+    if (!isSomebodyThere()) {
         return;
     }
     office::TablePlan plan = *plan_;

@@ -320,15 +320,11 @@ void RulebookViewModel::takeAway() {
 }
 
 void RulebookViewModel::save() {
-    if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+    if (!isSomebodyThere()) {
         return;
     }
-    ask(tr("Why?"), {}, [this](const QString& why) {
-        if (why.isEmpty()) {
-            return tr("A reason is needed; a word is enough.");
-        }
-        const Result<office::Act> act = office::ruleAct(changes_, session_.author(), toText(why));
+    askWhy([this](const std::string& why) {
+        const Result<office::Act> act = office::ruleAct(changes_, session_.author(), why);
         if (!act) {
             return quick::errorWords(act.error());
         }

@@ -110,11 +110,7 @@ void VineViewModel::showList() {
         }
         if (const QString now = fromText(value.date).left(4); now != year) {
             year = now;
-            GridRow heading;
-            heading.isHeading = true;
-            heading.cells << year;
-            heading.key = QStringLiteral("year ") + year;
-            rows.push_back(std::move(heading));
+            rows.push_back(headingRow(year, QStringLiteral("year ") + year));
         }
         const bool isOpen = value.state == merge::State::Open;
         const bool isBack = value.state == merge::State::Retracted;
@@ -272,7 +268,7 @@ void VineViewModel::act(const QString& id) {
     } else if (id == QStringLiteral("correct")) {
         askCorrection();
     } else if (id == QStringLiteral("takeBack")) {
-        askWhy({journal::nullValue()});
+        askReason({journal::nullValue()});
     } else if (id == QStringLiteral("only")) {
         filter_ = filter_.isEmpty() ? fromText(journal::readSubject(currentSubject()).descriptor)
                                     : QString();
@@ -338,21 +334,17 @@ void VineViewModel::askCorrection() {
             if (!typed) {
                 return quick::errorWords(typed.error());
             }
-            askWhy(*typed);
+            askReason(*typed);
             return QString();
         });
 }
 
-void VineViewModel::askWhy(office::Typed typed) {
-    if (session_.author().empty()) {
-        emit session_.told(tr("Say first who sits at the desk: Ctrl+0."));
+void VineViewModel::askReason(office::Typed typed) {
+    if (!isSomebodyThere()) {
         return;
     }
-    ask(tr("Why?"), {}, [this, typed = std::move(typed)](const QString& text) {
-        if (text.isEmpty()) {
-            return tr("A reason is needed; a word is enough.");
-        }
-        write(typed, toText(text));
+    askWhy([this, typed = std::move(typed)](const std::string& why) {
+        write(typed, why);
         return QString();
     });
 }

@@ -43,7 +43,7 @@ private:
     void offer();
     void readTheHistory(const std::string& subject);
     void askCorrection();
-    void askWhy(office::Typed typed);
+    void askReason(office::Typed typed);
     void write(const office::Typed& typed, const std::string& why);
     void nextTo(int by);
     [[nodiscard]] QString valueWords(const std::string& subject, BytesView value) const;

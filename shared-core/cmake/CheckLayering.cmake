@@ -37,6 +37,8 @@ forbid(mobile/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page 
 forbid(mobile/field "<(Q|boost|sqlite3|nlohmann)|\"(quick|tablet|camera)/" "a walk needs no screen")
 forbid(mobile/camera "<(boost|sqlite3|nlohmann)|\"(store|sync|quick|field|viewmodels)/"
     "the camera gives pictures and knows nothing of what they are for")
+forbid(desktop/office "<(Q|boost|sqlite3|nlohmann|iostream)|\"(quick|desk|paper|plots|field|tablet)/"
+    "what the office does needs no screen")
 forbid(desktop/viewmodels "<(boost|sqlite3|nlohmann)" "what stands behind a page sees core and quick")
 forbid(desktop/paper "<(boost|sqlite3|nlohmann|QtWidgets|QWidget)|\"(store|sync|office|desk)/"
     "what is printed is painted from plain tables")

@@ -293,3 +293,31 @@ TEST_CASE(
     desk.press(Qt::Key_Z, Qt::ControlModifier);
     CHECK(desk.at(round + "where").empty());
 }
+
+TEST_CASE(
+    "a decision that follows an undo takes its redo away; without one the redo decides again") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeStationFile(path, linesOf(seededDifferences(11, 2)));
+    FixedClock clock;
+    DeskGlass desk(path, clock);
+    desk.sit("ed");
+    desk.go(desk::DeskApp::Conflicts);
+    const std::string subject = conflictsOf(desk).file()->subject;
+    desk.press("1");
+    desk.press("k");
+    const std::string decided = desk.at(subject);
+    REQUIRE(decided != "open");
+    desk.press(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(desk.at(subject) == "open");
+    desk.press(Qt::Key_Y, Qt::ControlModifier);
+    CHECK(desk.at(subject) == decided);
+    desk.press(Qt::Key_Z, Qt::ControlModifier);
+    REQUIRE(conflictsOf(desk).file()->subject == subject);
+    desk.press("2");
+    desk.press("k");
+    const std::string other = desk.at(subject);
+    CHECK(other != decided);
+    desk.press(Qt::Key_Y, Qt::ControlModifier);
+    CHECK(desk.at(subject) == other);
+}

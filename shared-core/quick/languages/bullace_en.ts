@@ -19,12 +19,261 @@
     </message>
 </context>
 <context>
+    <name>DeskWords</name>
+    <message numerus="yes">
+        <source>%n minute(s)</source>
+        <translation>
+            <numerusform>%n minute</numerusform>
+            <numerusform>%n minutes</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n hour(s)</source>
+        <translation>
+            <numerusform>%n hour</numerusform>
+            <numerusform>%n hours</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s)</source>
+        <translation>
+            <numerusform>%n day</numerusform>
+            <numerusform>%n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>PaperWords</name>
+    <message numerus="yes">
+        <source>The sheet has %n label(s); the first free one must be one of them.</source>
+        <translation>
+            <numerusform>The sheet has %n label; the first free one must be one of them.</numerusform>
+            <numerusform>The sheet has %n labels; the first free one must be one of them.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>Plots</name>
+    <message numerus="yes">
+        <source>%n point(s)</source>
+        <translation>
+            <numerusform>%n point</numerusform>
+            <numerusform>%n points</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>Words</name>
     <message numerus="yes">
         <source>No more than %n decimal(s).</source>
         <translation>
             <numerusform>No more than %n decimal.</numerusform>
             <numerusform>No more than %n decimals.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ArrivalsViewModel</name>
+    <message numerus="yes">
+        <source>%n entry(s) came</source>
+        <translation>
+            <numerusform>%n entry came</numerusform>
+            <numerusform>%n entries came</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n photo(s)</source>
+        <translation>
+            <numerusform>%n photo</numerusform>
+            <numerusform>%n photos</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) taken in.</source>
+        <translation>
+            <numerusform>%n entry taken in.</numerusform>
+            <numerusform>%n entries taken in.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::BulkViewModel</name>
+    <message numerus="yes">
+        <source>You decided as the condition does. %n conflict(s) would be settled as one act.</source>
+        <translation>
+            <numerusform>You decided as the condition does. %n conflict would be settled as one act.</numerusform>
+            <numerusform>You decided as the condition does. %n conflicts would be settled as one act.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>You decided otherwise in %n of them: narrow the condition.</source>
+        <translation>
+            <numerusform>You decided otherwise in %n of them: narrow the condition.</numerusform>
+            <numerusform>You decided otherwise in %n of them: narrow the condition.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n conflict(s) settled. Ctrl+Z takes all of it back.</source>
+        <translation>
+            <numerusform>%n conflict settled. Ctrl+Z takes all of it back.</numerusform>
+            <numerusform>%n conflicts settled. Ctrl+Z takes all of it back.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 conflicts are like this; %n would be decided.</source>
+        <translation>
+            <numerusform>%1 conflicts are like this; %n would be decided.</numerusform>
+            <numerusform>%1 conflicts are like this; %n would be decided.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::CollectionViewModel</name>
+    <message numerus="yes">
+        <source>%n row(s)</source>
+        <translation>
+            <numerusform>%n row</numerusform>
+            <numerusform>%n rows</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1: %n in all.</source>
+        <translation>
+            <numerusform>%1: %n in all.</numerusform>
+            <numerusform>%1: %n in all.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ConflictsViewModel</name>
+    <message numerus="yes">
+        <source>%n photo(s)</source>
+        <translation>
+            <numerusform>%n photo</numerusform>
+            <numerusform>%n photos</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %2 settled, %n left.</source>
+        <translation>
+            <numerusform>%1 of %2 settled, %n left.</numerusform>
+            <numerusform>%1 of %2 settled, %n left.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::DeskSession</name>
+    <message numerus="yes">
+        <source>Undone: %1 and %n more</source>
+        <translation>
+            <numerusform>Undone: %1 and %n more</numerusform>
+            <numerusform>Undone: %1 and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::FindingsViewModel</name>
+    <message numerus="yes">
+        <source>%1 values, %n vine(s) too far</source>
+        <translation>
+            <numerusform>%1 values, %n vine too far</numerusform>
+            <numerusform>%1 values, %n vines too far</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 values, %n vine(s) too far back</source>
+        <translation>
+            <numerusform>%1 values, %n vine too far back</numerusform>
+            <numerusform>%1 values, %n vines too far back</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) ahead</source>
+        <translation>
+            <numerusform>%n day ahead</numerusform>
+            <numerusform>%n days ahead</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) behind</source>
+        <translation>
+            <numerusform>%n day behind</numerusform>
+            <numerusform>%n days behind</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) look wrong.</source>
+        <translation>
+            <numerusform>%n thing looks wrong.</numerusform>
+            <numerusform>%n things look wrong.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ImportViewModel</name>
+    <message numerus="yes">
+        <source>%n line(s) cannot be taken; until they are put right nothing is.</source>
+        <translation>
+            <numerusform>%n line cannot be taken; until it is put right nothing is.</numerusform>
+            <numerusform>%n lines cannot be taken; until they are put right nothing is.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) were taken in.</source>
+        <translation>
+            <numerusform>%n value was taken in.</numerusform>
+            <numerusform>%n values were taken in.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::RulebookViewModel</name>
+    <message numerus="yes">
+        <source>%n rule(s), tried from the top.</source>
+        <translation>
+            <numerusform>%n rule, tried from the top.</numerusform>
+            <numerusform>%n rules, tried from the top.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::SearchViewModel</name>
+    <message numerus="yes">
+        <source>The first %n that fit; type more of it.</source>
+        <translation>
+            <numerusform>The first %n that fits; type more of it.</numerusform>
+            <numerusform>The first %n that fit; type more of it.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n found.</source>
+        <translation>
+            <numerusform>%n found.</numerusform>
+            <numerusform>%n found.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::VineViewModel</name>
+    <message numerus="yes">
+        <source>%n value(s), wherever it stood.</source>
+        <translation>
+            <numerusform>%n value, wherever it stood.</numerusform>
+            <numerusform>%n values, wherever it stood.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n value(s).</source>
+        <translation>
+            <numerusform>%1; %n value.</numerusform>
+            <numerusform>%1; %n values.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s), the newest first.</source>
+        <translation>
+            <numerusform>%n entry, the newest first.</numerusform>
+            <numerusform>%n entries, the newest first.</numerusform>
         </translation>
     </message>
 </context>
