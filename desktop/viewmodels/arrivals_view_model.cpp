@@ -3,6 +3,7 @@
 #include "desk/desk_words.hpp"
 
 #include "quick/field_sign.hpp"
+#include "sync/protocol/pairing.hpp"
 
 #include <cmath>
 
@@ -302,8 +303,16 @@ void ArrivalsViewModel::pair(char letter) {
             }
             pairingCode_ = fromText((**armed)->typedCode);
             pairingPicture_ = fromText((**armed)->qrText);
-            pairingWords_ = tr("On the tablet: Sync, Pair. Scan the picture, or type the "
-                               "code. Open for five minutes.");
+            QStringList addresses;
+            if (const auto offer = sync::readQrOffer((**armed)->qrText)) {
+                for (const std::string& address : offer->addresses) {
+                    addresses << fromText(address);
+                }
+            }
+            pairingWords_ =
+                tr("On the tablet: Sync, Pair. Scan the picture, or type the address and "
+                   "the code. Open for five minutes.\n%1")
+                    .arg(addresses.join(QLatin1Char('\n')));
             pairingTimer_.start();
             offer();
             emit pairingChanged();
