@@ -65,9 +65,19 @@ public:
           today_(today),
           token_(token) {}
 
+    // Of all rows, and of the devices that wrote there.
     Result<std::vector<Finding>> look() {
-        Status read = lookAtRows();
+        Status read = lookAtRows("obs/", "obs0");
         read = read ? lookAtEntries() : std::move(read);
+        return finish(std::move(read));
+    }
+    // Of the rows of one block; '.' follows '-'.
+    Result<std::vector<Finding>> lookAtBlock(const std::string& block) {
+        return finish(lookAtRows("obs/" + block + "-", "obs/" + block + "."));
+    }
+
+private:
+    Result<std::vector<Finding>> finish(Status read) {
         read = read ? leaveOutAside() : std::move(read);
         if (!read) {
             return read.error();
@@ -81,7 +91,6 @@ public:
         return std::move(found_);
     }
 
-private:
     void add(std::vector<Finding> more) {
         for (Finding& finding : more) {
             if (++counts_[finding.kind] <= kMostOfOneKind) {
@@ -91,36 +100,37 @@ private:
     }
 
     // Subjects lie along the rows as bytes do: one row is held at a time.
-    Status lookAtRows() {
+    Status lookAtRows(const std::string& low, const std::string& high) {
         std::string current;
         RowOfValues row;
-        const auto finish = [&] {
+        const auto finishRow = [&] {
             if (!row.vines.empty()) {
                 add(findInRow(row, placesOf(catalogue_, row), catalogue_, today_));
                 row.vines.clear();
             }
         };
-        const Status read = database_.eachState("obs", [&](const store::StateRow& state) {
-            const Subject subject = journal::readSubject(state.subject);
-            const auto date = readDate(subject.date);
-            if (!subject.position || !date || state.valueJson.empty()) {
+        const Status read =
+            database_.eachStateBetween(low, high, [&](const store::StateRow& state) {
+                const Subject subject = journal::readSubject(state.subject);
+                const auto date = readDate(subject.date);
+                if (!subject.position || !date || state.valueJson.empty()) {
+                    return !token_.isCancelled();
+                }
+                if (std::string now = rowOf(subject.id); now != current) {
+                    finishRow();
+                    current = std::move(now);
+                }
+                Result<Bytes> value = store::readJson(state.valueJson);
+                if (value) {
+                    row.vines[std::string(subject.id)].push_back({*date,
+                                                                  state.subject,
+                                                                  std::string(subject.descriptor),
+                                                                  !subject.sample.empty(),
+                                                                  std::move(*value)});
+                }
                 return !token_.isCancelled();
-            }
-            if (std::string now = rowOf(subject.id); now != current) {
-                finish();
-                current = std::move(now);
-            }
-            Result<Bytes> value = store::readJson(state.valueJson);
-            if (value) {
-                row.vines[std::string(subject.id)].push_back({*date,
-                                                              state.subject,
-                                                              std::string(subject.descriptor),
-                                                              !subject.sample.empty(),
-                                                              std::move(*value)});
-            }
-            return !token_.isCancelled();
-        });
-        finish();
+            });
+        finishRow();
         return read;
     }
 
@@ -256,6 +266,14 @@ Result<std::vector<Finding>> stationFindings(store::Database& database,
                                              CivilDate today,
                                              const Token& token) {
     return Looker(database, catalogue, today, token).look();
+}
+
+Result<std::vector<Finding>> blockFindings(store::Database& database,
+                                           const vineyard::Catalogue& catalogue,
+                                           const std::string& block,
+                                           CivilDate today,
+                                           const Token& token) {
+    return Looker(database, catalogue, today, token).lookAtBlock(block);
 }
 
 Result<Act> repairAct(store::Database& database,

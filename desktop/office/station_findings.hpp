@@ -20,6 +20,14 @@ stationFindings(store::Database& database,
                 CivilDate today,
                 const Token& token);
 
+// The same of one block's rows alone; nothing about clocks and devices.
+[[nodiscard]] Result<std::vector<merge::Finding>>
+blockFindings(store::Database& database,
+              const vineyard::Catalogue& catalogue,
+              const std::string& block,
+              CivilDate today,
+              const Token& token);
+
 // The repair as one act, over what stands now at each of its subjects. Errors: InvalidInput where
 // the finding has none; those of reading.
 [[nodiscard]] Result<Act> repairAct(store::Database& database,

@@ -77,7 +77,7 @@ Window {
                 height: foot.y - y - Theme.mm(2)
 
                 ListPage {
-                    visible: !arrivals.visible && !conflicts.visible
+                    visible: !arrivals.visible && !conflicts.visible && !map.visible
                     enabled: visible
                     focus: visible
                     anchors.fill: parent
@@ -98,6 +98,14 @@ Window {
                     focus: visible
                     anchors.fill: parent
                     page: root.app.conflicts
+                }
+                MapPage {
+                    id: map
+                    visible: root.app.page === DeskApp.Map
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.map
                 }
             }
             Column {

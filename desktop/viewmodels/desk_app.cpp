@@ -22,6 +22,7 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       rulebook_(session_),
       vine_(session_),
       search_(session_),
+      map_(session_),
       collection_(session_),
       import_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
@@ -110,6 +111,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &vine_;
     case Search:
         return &search_;
+    case Map:
+        return &map_;
     case Collection:
         return &collection_;
     case Import:

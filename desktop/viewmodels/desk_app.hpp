@@ -8,6 +8,7 @@
 #include "desk/desk_settings_view_model.hpp"
 #include "desk/findings_view_model.hpp"
 #include "desk/import_view_model.hpp"
+#include "desk/map_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
@@ -40,6 +41,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::DeskPage* current READ current NOTIFY pageChanged)
     Q_PROPERTY(bullace::desk::ConflictsViewModel* conflicts READ conflicts CONSTANT)
     Q_PROPERTY(bullace::desk::ArrivalsViewModel* arrivals READ arrivals CONSTANT)
+    Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
     Q_PROPERTY(QString stationText READ stationText NOTIFY stationChanged)
@@ -80,6 +82,7 @@ public:
     [[nodiscard]] DeskPage* current();
     [[nodiscard]] ConflictsViewModel* conflicts() { return &conflicts_; }
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
+    [[nodiscard]] MapViewModel* map() { return &map_; }
     [[nodiscard]] VineViewModel& vine() { return vine_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
@@ -135,6 +138,7 @@ private:
     RulebookViewModel rulebook_;
     VineViewModel vine_;
     SearchViewModel search_;
+    MapViewModel map_;
     CollectionViewModel collection_;
     ImportViewModel import_;
     GridModel rail_;

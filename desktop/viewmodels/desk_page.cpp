@@ -1,5 +1,8 @@
 #include "desk/desk_page.hpp"
 
+#include <QDir>
+#include <QStandardPaths>
+
 #include <utility>
 
 namespace bullace::desk {
@@ -87,6 +90,22 @@ bool DeskPage::isSomebodyThere() {
         return false;
     }
     return true;
+}
+
+void DeskPage::askFile(const QString& prompt,
+                       const QString& name,
+                       std::function<QString(const QString&)> write) {
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    ask(prompt, QDir(folder).filePath(name), [this, write = std::move(write)](const QString& path) {
+        if (path.isEmpty()) {
+            return tr("A file needs a name.");
+        }
+        QString refusal = write(path);
+        if (refusal.isEmpty()) {
+            emit session_.told(tr("Written: %1").arg(path));
+        }
+        return refusal;
+    });
 }
 
 void DeskPage::askWhy(std::function<QString(const std::string&)> then) {

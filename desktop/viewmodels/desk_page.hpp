@@ -83,6 +83,11 @@ protected:
              std::function<QString(const QString&)> onAnswer);
     // False, and told, where nobody has said who sits at the desk: nothing is written for nobody.
     [[nodiscard]] bool isSomebodyThere();
+    // Asks where a file goes, first offered as `name` among the documents; `write` writes it and
+    // returns why it could not, or an empty text, which is told.
+    void askFile(const QString& prompt,
+                 const QString& name,
+                 std::function<QString(const QString&)> write);
     // Asks for a reason; `then` gets it, and may refuse it as ask() does.
     void askWhy(std::function<QString(const std::string&)> then);
 

@@ -47,6 +47,7 @@ Result<DeskSettings> readDeskSettings(store::Database& database) {
     settings.language = textIn(*kept, "language");
     settings.isDusk = isTrue(*kept, "dusk", false);
     settings.letsSync = isTrue(*kept, "lets_sync", false);
+    settings.isA4 = isTrue(*kept, "a4", false);
     settings.showsNames = isTrue(*kept, "names", true);
     const auto scale = memberOf(*kept, "text_scale");
     settings.textScale = std::clamp(scale ? journal::numberOf(*scale).value_or(1) : 1.0, 1.0, 2.0);
@@ -62,6 +63,7 @@ Status keepDeskSettings(store::Database& database, const DeskSettings& settings)
         .add("language", textValue(settings.language))
         .add("dusk", booleanValue(settings.isDusk))
         .add("lets_sync", booleanValue(settings.letsSync))
+        .add("a4", booleanValue(settings.isA4))
         .add("names", booleanValue(settings.showsNames))
         .add("text_scale", journal::floatValue(settings.textScale));
     for (const auto& [key, flag] : kUnits) {

@@ -16,6 +16,7 @@ struct DeskSettings {
     std::string language;   // empty: the computer's own
     bool letsSync = false;  // devices were let in when the desk was closed
     bool showsNames = true; // of observers, before a conflict is decided
+    bool isA4 = false;      // the paper that the office has; else Letter
     UnitWishes units;
 };
 

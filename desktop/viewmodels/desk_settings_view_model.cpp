@@ -69,6 +69,9 @@ void DeskSettingsViewModel::refresh() {
     add(QStringLiteral("names"),
         tr("Names of observers before a decision"),
         settings.showsNames ? tr("shown") : tr("hidden"));
+    add(QStringLiteral("paper"),
+        tr("Paper"),
+        settings.isA4 ? QStringLiteral("A4") : QStringLiteral("Letter"));
     const QString asStored = tr("as stored");
     const QString shown[] = {tr("°F for °C"),
                              tr("inches for mm"),
@@ -134,6 +137,8 @@ void DeskSettingsViewModel::change(const QString& key) {
         settings.textScale = kScales[next % kScales.size()];
     } else if (key == QStringLiteral("dusk")) {
         settings.isDusk = !settings.isDusk;
+    } else if (key == QStringLiteral("paper")) {
+        settings.isA4 = !settings.isA4;
     } else if (key == QStringLiteral("names")) {
         settings.showsNames = !settings.showsNames;
     } else if (key == QStringLiteral("language")) {

@@ -179,6 +179,36 @@ QString causeWords(office::Cause cause) {
     return {};
 }
 
+QString findingKindWords(merge::FindingKind kind) {
+    switch (kind) {
+    case merge::FindingKind::ShiftedRow:
+        return Tr::tr("Values that stand along the row from where they belong");
+    case merge::FindingKind::TenTimes:
+        return Tr::tr("Ten times, or a tenth of, what fits");
+    case merge::FindingKind::InchForMillimetre:
+        return Tr::tr("Would fit in another unit");
+    case merge::FindingKind::StageBackwards:
+        return Tr::tr("A stage behind an earlier day's");
+    case merge::FindingKind::OutOfRange:
+        return Tr::tr("Outside of what the descriptor takes");
+    case merge::FindingKind::FarFromHistory:
+        return Tr::tr("Unlike the vine's own history");
+    case merge::FindingKind::FarFromNeighbours:
+        return Tr::tr("Unlike the vines around it");
+    case merge::FindingKind::EmptyPosition:
+        return Tr::tr("Noted where no vine stood");
+    case merge::FindingKind::FutureDate:
+        return Tr::tr("Of a day that has not come");
+    case merge::FindingKind::ClockOff:
+        return Tr::tr("A clock far from the days that it notes");
+    case merge::FindingKind::FarApart:
+        return Tr::tr("Two places far apart, within seconds");
+    case merge::FindingKind::UnknownSubject:
+        return Tr::tr("Of no known form");
+    }
+    return {};
+}
+
 QString ruleWords(const descriptors::Rule& rule) {
     using descriptors::RuleName;
     QString words;

@@ -3,6 +3,7 @@
 
 #include "office/case_file.hpp"
 
+#include "core/merge/finding.hpp"
 #include "core/vineyard/catalogue.hpp"
 #include "quick/words.hpp"
 
@@ -35,6 +36,8 @@ valueDetail(const vineyard::Catalogue& catalogue, std::string_view descriptor, B
 
 // A cause as a heading.
 [[nodiscard]] QString causeWords(office::Cause cause);
+// What looks wrong, as a heading.
+[[nodiscard]] QString findingKindWords(merge::FindingKind kind);
 // "the mean, within 10"; the descriptor's unit is not repeated.
 [[nodiscard]] QString ruleWords(const descriptors::Rule& rule);
 // What the rule would do here, and why it left the conflict open.

@@ -60,36 +60,6 @@ void FindingsViewModel::leave() {
     token_.cancel();
 }
 
-QString FindingsViewModel::kindWords(FindingKind kind) const {
-    switch (kind) {
-    case FindingKind::ShiftedRow:
-        return tr("Values that stand along the row from where they belong");
-    case FindingKind::TenTimes:
-        return tr("Ten times, or a tenth of, what fits");
-    case FindingKind::InchForMillimetre:
-        return tr("Would fit in another unit");
-    case FindingKind::StageBackwards:
-        return tr("A stage behind an earlier day's");
-    case FindingKind::OutOfRange:
-        return tr("Outside of what the descriptor takes");
-    case FindingKind::FarFromHistory:
-        return tr("Unlike the vine's own history");
-    case FindingKind::FarFromNeighbours:
-        return tr("Unlike the vines around it");
-    case FindingKind::EmptyPosition:
-        return tr("Noted where no vine stood");
-    case FindingKind::FutureDate:
-        return tr("Of a day that has not come");
-    case FindingKind::ClockOff:
-        return tr("A clock far from the days that it notes");
-    case FindingKind::FarApart:
-        return tr("Two places far apart, within seconds");
-    case FindingKind::UnknownSubject:
-        return tr("Of no known form");
-    }
-    return {};
-}
-
 QString FindingsViewModel::valueWords(const std::string& subject, BytesView value) const {
     return sayValue(*session_.catalogue(),
                     journal::readSubject(subject).descriptor,
@@ -142,7 +112,7 @@ void FindingsViewModel::showList() {
         if (kind != finding.kind) {
             kind = finding.kind;
             rows.push_back(
-                headingRow(kindWords(finding.kind),
+                headingRow(findingKindWords(finding.kind),
                            QStringLiteral("kind ") + fromText(merge::findingWord(finding.kind))));
         }
         GridRow row;

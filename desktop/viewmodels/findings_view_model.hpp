@@ -36,7 +36,6 @@ private:
     void repair();
     void putAside();
     [[nodiscard]] const merge::Finding* current() const;
-    [[nodiscard]] QString kindWords(merge::FindingKind kind) const;
     [[nodiscard]] QString sentence(const merge::Finding& finding) const;
     [[nodiscard]] QString where(const merge::Finding& finding) const;
     [[nodiscard]] QString valueWords(const std::string& subject, BytesView value) const;

@@ -37,6 +37,7 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
                              Page{desk::DeskApp::Conflicts, "conflicts"},
                              Page{desk::DeskApp::Findings, "findings"},
                              Page{desk::DeskApp::Rulebook, "rulebook"},
+                             Page{desk::DeskApp::Map, "map"},
                              Page{desk::DeskApp::Collection, "collection"},
                              Page{desk::DeskApp::Settings, "settings"}}) {
         desk.go(page.page);

@@ -46,6 +46,8 @@ public:
     [[nodiscard]] std::span<const Planting> history(std::string_view position,
                                                     CivilDate written) const;
 
+    [[nodiscard]] const Renumberings& renumberings() const { return renumberings_; }
+
     // Everything that stood on `date`, in the order of block, row and vine (by newest position).
     [[nodiscard]] std::vector<const Planting*> standing(CivilDate date) const;
 
