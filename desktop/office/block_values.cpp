@@ -21,20 +21,6 @@ struct DayNotes {
 };
 using VineNotes = std::map<CivilDate, DayNotes>;
 
-std::vector<std::string> placesOf(const vineyard::Catalogue& catalogue,
-                                  const vineyard::Block& block,
-                                  const vineyard::Row& row) {
-    std::vector<std::string> places = catalogue.between(block.code, row.number);
-    for (unsigned vine = 1; vine <= row.vines; ++vine) {
-        places.push_back(vineyard::writePosition({block.code, row.number, vine, 0}));
-    }
-    std::sort(places.begin(), places.end(), [](const std::string& a, const std::string& b) {
-        return vineyard::compareAlongRows(*vineyard::readPosition(a), *vineyard::readPosition(b)) <
-               0;
-    });
-    return places;
-}
-
 class BlockReading {
 public:
     BlockReading(store::Database& database,
@@ -123,7 +109,7 @@ private:
     void addRows(const vineyard::Block& block) {
         for (const vineyard::Row& planned : block.rows) {
             BlockRow row{block.code, planned.number, {}};
-            for (const std::string& position : placesOf(catalogue_, block, planned)) {
+            for (const std::string& position : catalogue_.placesOf(block.code, planned)) {
                 row.places.push_back(placeOf(position));
             }
             made_.rows.push_back(std::move(row));

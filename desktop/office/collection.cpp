@@ -24,6 +24,7 @@ constexpr std::array<std::string_view, 10> kDescriptorKinds{
     "stage", "code", "category", "percent", "count", "score", "measure", "record", "text", "photo"};
 
 constexpr std::array kAccession{FieldForm{"name"},
+                                FieldForm{"number"},
                                 FieldForm{"status", Type::ChosenWord, kStatuses},
                                 FieldForm{"taxon"},
                                 FieldForm{"flower-sex", Type::Whole},
@@ -33,7 +34,7 @@ constexpr std::array kBlock{FieldForm{"name"},
                             FieldForm{"rows", Type::Rows},
                             FieldForm{"closed-until", Type::Date},
                             FieldForm{"no-tasting-until", Type::Date}};
-constexpr std::array kPerson{FieldForm{"name"}};
+constexpr std::array kPerson{FieldForm{"name"}, FieldForm{"number"}};
 constexpr std::array kRound{FieldForm{"title"},
                             FieldForm{"where", Type::Texts},
                             FieldForm{"descriptors", Type::Texts},
@@ -80,13 +81,12 @@ std::string subjectOf(CardKind kind, const std::string& id, std::string_view fie
     return std::string(cardWord(kind)) + "/" + id + "/" + std::string(field);
 }
 
-// "t" or "s" devices write IDs that begin with six hex digits and "-".
+} // namespace
+
 bool isFromField(std::string_view id) {
     return id.size() > 7 && id[6] == '-' &&
            id.substr(0, 6).find_first_not_of("0123456789abcdef") == std::string_view::npos;
 }
-
-} // namespace
 
 std::string_view cardWord(CardKind kind) {
     return kKindWords[static_cast<std::size_t>(kind)];
@@ -161,7 +161,10 @@ std::vector<CardLine> linesOf(const vineyard::Catalogue& catalogue, CardKind kin
     switch (kind) {
     case CardKind::Accession:
         for (const auto& [id, accession] : catalogue.accessions()) {
-            lines.push_back({id, accession.name, accession.status, isFromField(id)});
+            lines.push_back({id,
+                             accession.name,
+                             accession.status,
+                             isFromField(id) && accession.number.empty()});
         }
         break;
     case CardKind::Block:
@@ -171,7 +174,8 @@ std::vector<CardLine> linesOf(const vineyard::Catalogue& catalogue, CardKind kin
         break;
     case CardKind::Person:
         for (const vineyard::Person& person : catalogue.people()) {
-            lines.push_back({person.code, person.name, {}, isFromField(person.code)});
+            lines.push_back(
+                {person.code, person.name, {}, isFromField(person.code) && person.number.empty()});
         }
         break;
     case CardKind::Round:
@@ -189,7 +193,10 @@ std::vector<CardLine> linesOf(const vineyard::Catalogue& catalogue, CardKind kin
         break;
     case CardKind::Lot:
         for (const vineyard::Lot& lot : catalogue.lots()) {
-            lines.push_back({lot.id, lot.label, lot.kind + " " + lot.from, isFromField(lot.id)});
+            lines.push_back({lot.id,
+                             lot.label,
+                             lot.kind + " " + lot.from,
+                             isFromField(lot.id) && lot.number.empty()});
         }
         break;
     case CardKind::Cross:

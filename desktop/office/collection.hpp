@@ -66,6 +66,9 @@ struct Card {
 [[nodiscard]] Result<Card>
 readCard(store::Database& database, CardKind kind, const std::string& id);
 
+// Whether a tablet gave the ID: it begins with six hex digits of the device and "-".
+[[nodiscard]] bool isFromField(std::string_view id);
+
 // IDs with a name for each, ascending by ID.
 struct CardLine {
     std::string id;

@@ -13,6 +13,9 @@ FocusScope {
     signal edited(string text)
     signal committed()
     signal dropped()
+    // Tab, where somebody listens: what is typed is taken and the next one comes.
+    signal passed()
+    property bool takesTab: false
 
     implicitHeight: Math.max(Theme.mm(8.6), input.implicitHeight + 2 * Theme.mm(1.4))
     implicitWidth: Theme.mm(60)
@@ -23,6 +26,11 @@ FocusScope {
     function takeAll(): void {
         input.forceActiveFocus();
         input.selectAll();
+    }
+    function takeEnd(): void {
+        input.forceActiveFocus();
+        input.deselect();
+        input.cursorPosition = input.text.length;
     }
 
     Rectangle {
@@ -63,5 +71,11 @@ FocusScope {
         Keys.onReturnPressed: root.committed()
         Keys.onEnterPressed: root.committed()
         Keys.onEscapePressed: root.dropped()
+        Keys.onTabPressed: (event) => {
+            event.accepted = root.takesTab;
+            if (root.takesTab) {
+                root.passed();
+            }
+        }
     }
 }

@@ -11,6 +11,8 @@ FocusScope {
     property bool hasHeader: true
     // Facts beside a page: nothing in them is chosen.
     property bool isPlain: false
+    // A grid to type into: Enter types, and what is typed leads to the cell below or beside.
+    property bool isForTyping: false
     property int currentColumn: 0
 
     signal opened(int row)
@@ -38,12 +40,37 @@ FocusScope {
     function move(by: int): void {
         root.model.current = root.model.next(root.model.current, by);
     }
-    function beginTyping(text: string): void {
-        if (!root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.IsEditableRole)) {
+    function isEditable(): bool {
+        return root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.IsEditableRole) === true;
+    }
+    // With all of the cell's own text, or going on behind the first key.
+    function beginTyping(text: string, isFirstKey: bool): void {
+        if (!root.isEditable()) {
             return;
         }
         root.isTyping = true;
-        editor.begin(text);
+        editor.begin(text, isFirstKey);
+    }
+    function takeTyped(by: int, columns: int): void {
+        root.endTyping();
+        root.typed(root.model.current, root.currentColumn, editor.text);
+        if (root.isForTyping) {
+            root.move(by);
+            root.currentColumn = Math.min(root.model.columnCount() - 1, root.currentColumn + columns);
+        }
+    }
+    // The keyboard goes back to the table: its hidden line would keep it otherwise.
+    function endTyping(): void {
+        root.isTyping = false;
+        editor.focus = false;
+        root.forceActiveFocus();
+    }
+    function enter(): void {
+        if (root.isForTyping && root.isEditable()) {
+            root.beginTyping(root.model.textAt(root.model.current, root.currentColumn), false);
+        } else {
+            root.opened(root.model.current);
+        }
     }
 
     Accessible.role: Accessible.Table
@@ -56,15 +83,18 @@ FocusScope {
     Keys.onDownPressed: root.move(1)
     Keys.onLeftPressed: root.currentColumn = Math.max(0, root.currentColumn - 1)
     Keys.onRightPressed: root.currentColumn = Math.min(root.model.columnCount() - 1, root.currentColumn + 1)
-    Keys.onReturnPressed: root.opened(root.model.current)
-    Keys.onEnterPressed: root.opened(root.model.current)
+    Keys.onReturnPressed: root.enter()
+    Keys.onEnterPressed: root.enter()
     Keys.onPressed: (event) => {
         event.accepted = false;
         if (event.key === Qt.Key_Home || event.key === Qt.Key_End) {
             root.model.current = event.key === Qt.Key_Home ? root.model.next(-1, 1) : root.model.next(root.model.count, -1);
             event.accepted = true;
         } else if (event.key === Qt.Key_F2) {
-            root.beginTyping(root.model.textAt(root.model.current, root.currentColumn));
+            root.beginTyping(root.model.textAt(root.model.current, root.currentColumn), false);
+            event.accepted = true;
+        } else if (root.isForTyping && root.isEditable() && /^[0-9.,\-\u2212]$/.test(event.text)) {
+            root.beginTyping(event.text, true);
             event.accepted = true;
         }
     }
@@ -91,29 +121,36 @@ FocusScope {
             }
         }
     }
+    onCurrentColumnChanged: if (root.model.columnCount() > root.currentColumn) view.positionViewAtColumn(root.currentColumn, TableView.Contain)
     onWidthChanged: view.forceLayout()
     onLetterChanged: view.forceLayout()
 
-    Row {
+    Item {
         id: header
         visible: root.hasHeader
-        x: -view.contentX
+        clip: true
+        width: parent.width
         height: visible ? root.lineHeight : 0
-        Repeater {
-            model: root.layoutCount >= 0 ? root.model.columnCount() : 0
-            DeskLabel {
-                id: title
-                required property int index
-                width: root.width >= 0 && root.layoutCount >= 0 ? root.columnWidth(title.index) : 0
-                height: root.lineHeight
-                leftPadding: root.pad
-                rightPadding: root.pad
-                verticalAlignment: Text.AlignVCenter
-                horizontalAlignment: root.model.columnIsNumber(title.index) ? Text.AlignRight : Text.AlignLeft
-                text: root.layoutCount >= 0 ? root.model.columnTitle(title.index) : ""
-                font.bold: true
-                wrapMode: Text.NoWrap
-                elide: Text.ElideRight
+        Row {
+            x: -view.contentX
+            Repeater {
+                model: root.layoutCount >= 0 ? root.model.columnCount() : 0
+                DeskLabel {
+                    id: title
+                    // What a narrow head cuts short is said below with the cell.
+                    objectName: root.isForTyping ? "cellWords" : ""
+                    required property int index
+                    width: root.width >= 0 && root.layoutCount >= 0 ? root.columnWidth(title.index) : 0
+                    height: root.lineHeight
+                    leftPadding: root.pad
+                    rightPadding: root.pad
+                    verticalAlignment: Text.AlignVCenter
+                    horizontalAlignment: root.model.columnIsNumber(title.index) ? Text.AlignRight : Text.AlignLeft
+                    text: root.layoutCount >= 0 ? root.model.columnTitle(title.index) : ""
+                    font.bold: true
+                    wrapMode: Text.NoWrap
+                    elide: Text.ElideRight
+                }
             }
         }
     }
@@ -219,7 +256,7 @@ FocusScope {
                     root.currentColumn = cell.column;
                     root.model.current = cell.row;
                 }
-                onDoubleClicked: root.opened(cell.row)
+                onDoubleClicked: root.enter()
             }
         }
     }
@@ -227,10 +264,15 @@ FocusScope {
     DeskLabel {
         id: whole
         objectName: "wholeCell"
-        readonly property string said: root.renewals >= 0 && root.model.current >= 0
-            ? root.model.textAt(root.model.current, root.currentColumn) : ""
+        readonly property string said: {
+            if (root.renewals < 0 || root.model.current < 0) {
+                return "";
+            }
+            return root.isForTyping ? root.model.data(root.model.index(root.model.current, root.currentColumn), GridModel.SpokenRole)
+                                    : root.model.textAt(root.model.current, root.currentColumn);
+        }
         visible: !root.isPlain && whole.said !== ""
-                 && metrics.advanceWidth(whole.said) * 1.15 + 2 * root.pad > root.columnWidth(root.currentColumn)
+                 && (root.isForTyping || metrics.advanceWidth(whole.said) * 1.15 + 2 * root.pad > root.columnWidth(root.currentColumn))
         text: whole.said
         width: parent.width
         topPadding: Theme.mm(1)
@@ -240,21 +282,19 @@ FocusScope {
         id: editor
         visible: root.isTyping
         name: root.model.columnTitle(root.currentColumn)
+        takesTab: root.isForTyping
         width: root.columnWidth(root.currentColumn)
         height: root.lineHeight + 4
-        function begin(text: string): void {
+        function begin(text: string, isFirstKey: bool): void {
             editor.text = text;
             editor.takeAll();
+            if (isFirstKey) {
+                editor.takeEnd();
+            }
         }
-        onCommitted: {
-            root.isTyping = false;
-            root.forceActiveFocus();
-            root.typed(root.model.current, root.currentColumn, editor.text);
-        }
-        onDropped: {
-            root.isTyping = false;
-            root.forceActiveFocus();
-        }
+        onCommitted: root.takeTyped(1, 0)
+        onPassed: root.takeTyped(0, 1)
+        onDropped: root.endTyping()
         y: view.y + Math.min(Math.max(0, root.model.current * root.lineHeight - view.contentY), view.height - height)
         x: {
             let left = -view.contentX;

@@ -13,7 +13,18 @@ Rectangle {
     color: Theme.paper
     border.width: Theme.frame
     border.color: Theme.line
-    onVisibleChanged: if (root.visible) field.forceActiveFocus()
+    // What is offered is replaced by typing, and kept by Enter.
+    onVisibleChanged: if (root.visible) field.takeAll()
+    Connections {
+        target: root.page
+        property string lastPrompt
+        function onAsking(): void {
+            if (root.page.isAsking && root.page.prompt !== lastPrompt) {
+                field.takeAll();
+            }
+            lastPrompt = root.page.isAsking ? root.page.prompt : "";
+        }
+    }
 
     Column {
         id: column

@@ -126,22 +126,13 @@ std::vector<RowSheetVine> vinesOf(const vineyard::Catalogue& catalogue,
                                   const vineyard::Row& row,
                                   CivilDate day,
                                   bool isFromLast) {
-    std::vector<std::string> positions = catalogue.between(block.code, row.number);
-    for (unsigned vine = 1; vine <= row.vines; ++vine) {
-        positions.push_back(vineyard::writePosition({block.code, row.number, vine, 0}));
-    }
     std::vector<std::pair<vineyard::Position, bool>> places;
     bool isPlanted = false;
-    for (const std::string& text : positions) {
-        if (const auto position = vineyard::readPosition(text)) {
-            const bool stands = !catalogue.accessionAt(text, day).empty();
-            isPlanted = isPlanted || stands;
-            places.emplace_back(*position, stands);
-        }
+    for (const std::string& text : catalogue.placesOf(block.code, row)) {
+        const bool stands = !catalogue.accessionAt(text, day).empty();
+        isPlanted = isPlanted || stands;
+        places.emplace_back(*vineyard::readPosition(text), stands);
     }
-    std::sort(places.begin(), places.end(), [](const auto& a, const auto& b) {
-        return vineyard::compareAlongRows(a.first, b.first) < 0;
-    });
     if (isFromLast) {
         std::reverse(places.begin(), places.end());
     }

@@ -22,6 +22,7 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       rulebook_(session_),
       vine_(session_),
       search_(session_),
+      bench_(session_),
       map_(session_),
       collection_(session_),
       import_(session_) {
@@ -111,6 +112,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &vine_;
     case Search:
         return &search_;
+    case Bench:
+        return &bench_;
     case Map:
         return &map_;
     case Collection:

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/arrivals_view_model.hpp"
+#include "desk/bench_view_model.hpp"
 #include "desk/bulk_view_model.hpp"
 #include "desk/collection_view_model.hpp"
 #include "desk/conflicts_view_model.hpp"
@@ -41,6 +42,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::DeskPage* current READ current NOTIFY pageChanged)
     Q_PROPERTY(bullace::desk::ConflictsViewModel* conflicts READ conflicts CONSTANT)
     Q_PROPERTY(bullace::desk::ArrivalsViewModel* arrivals READ arrivals CONSTANT)
+    Q_PROPERTY(bullace::desk::BenchViewModel* bench READ bench CONSTANT)
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
@@ -82,6 +84,7 @@ public:
     [[nodiscard]] DeskPage* current();
     [[nodiscard]] ConflictsViewModel* conflicts() { return &conflicts_; }
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
+    [[nodiscard]] BenchViewModel* bench() { return &bench_; }
     [[nodiscard]] MapViewModel* map() { return &map_; }
     [[nodiscard]] VineViewModel& vine() { return vine_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
@@ -138,6 +141,7 @@ private:
     RulebookViewModel rulebook_;
     VineViewModel vine_;
     SearchViewModel search_;
+    BenchViewModel bench_;
     MapViewModel map_;
     CollectionViewModel collection_;
     ImportViewModel import_;

@@ -45,9 +45,15 @@ void DeskSession::change(DeskSettings settings) {
     if (isReadOnly()) {
         return; // for as long as the program runs
     }
+    keep([kept = settings_](store::Database& database) {
+        return keepDeskSettings(database, kept);
+    });
+}
+
+void DeskSession::keep(std::function<Status(store::Database&)> what) {
     ++pending_;
-    desk_->write([this, kept = settings_](store::Database& database) {
-        const Status status = keepDeskSettings(database, kept);
+    desk_->write([this, what = std::move(what)](store::Database& database) {
+        const Status status = what(database);
         post([this, status] {
             --pending_;
             if (!status) {

@@ -101,6 +101,8 @@ public:
             });
         });
     }
+    // Keeps something for this desk alone, beside the entries: nothing is read anew.
+    void keep(std::function<Status(store::Database&)> what);
     // Does something with the server, which may take its time.
     void serve(std::function<void(server::Station&)> task, std::function<void()> then);
 

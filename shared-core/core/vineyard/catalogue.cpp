@@ -97,9 +97,7 @@ void Catalogue::Reader::take(std::string_view path, BytesView value) {
         takeRound(subject, value);
         break;
     case SubjectForm::Person:
-        if (subject.field == "name") {
-            into_.people_.push_back({std::string(subject.id), textOr(value, subject.id)});
-        }
+        takePerson(subject, value);
         break;
     case SubjectForm::Accession:
         takeAccession(subject, value);
@@ -125,6 +123,11 @@ void Catalogue::Reader::finish() {
     }
     for (auto& [id, cross] : crosses_) {
         into_.crosses_.push_back(std::move(cross));
+    }
+    for (auto& [code, person] : people_) {
+        if (!person.name.empty()) {
+            into_.people_.push_back(std::move(person));
+        }
     }
     for (auto& [id, lot] : lots_) {
         into_.lots_.push_back(std::move(lot));
@@ -197,11 +200,23 @@ void Catalogue::Reader::takeAccession(const Subject& subject, BytesView value) {
     accession.id = subject.id;
     if (subject.field == "name") {
         accession.name = textOr(value);
+    } else if (subject.field == "number") {
+        accession.number = textOr(value);
     } else if (subject.field == "status") {
         accession.status = textOr(value);
     } else if (subject.field == "flower-sex") {
         const auto code = journal::wholeNumberOf(value);
         accession.flowerSex = code ? std::optional(static_cast<int>(*code)) : std::nullopt;
+    }
+}
+
+void Catalogue::Reader::takePerson(const Subject& subject, BytesView value) {
+    Person& person = people_[std::string(subject.id)];
+    person.code = subject.id;
+    if (subject.field == "name") {
+        person.name = textOr(value, subject.id);
+    } else if (subject.field == "number") {
+        person.number = textOr(value);
     }
 }
 
@@ -232,6 +247,8 @@ void Catalogue::Reader::takeLot(const Subject& subject, BytesView value) {
         lot.from = textOr(value);
     } else if (subject.field == "label") {
         lot.label = textOr(value);
+    } else if (subject.field == "number") {
+        lot.number = textOr(value);
     }
 }
 
@@ -341,12 +358,25 @@ const walk::Round* Catalogue::round(std::string_view id) const {
     return found == rounds_.end() ? nullptr : &*found;
 }
 
+std::vector<std::string> Catalogue::placesOf(std::string_view block, const Row& row) const {
+    std::vector<std::string> places = between(block, row.number);
+    for (unsigned vine = 1; vine <= row.vines; ++vine) {
+        places.push_back(writePosition({std::string(block), row.number, vine, 0}));
+    }
+    std::sort(places.begin(), places.end(), [](const std::string& a, const std::string& b) {
+        return compareAlongRows(*readPosition(a), *readPosition(b)) < 0;
+    });
+    return places;
+}
+
 std::string Catalogue::accessionWords(std::string_view id) const {
     const auto found = accessions_.find(id);
-    if (found == accessions_.end() || found->second.name.empty()) {
+    if (found == accessions_.end()) {
         return std::string(id);
     }
-    return found->second.id + " " + found->second.name;
+    const Accession& one = found->second;
+    const std::string& number = one.number.empty() ? one.id : one.number;
+    return one.name.empty() ? number : number + " " + one.name;
 }
 
 const Asked* Catalogue::descriptor(std::string_view code) const {

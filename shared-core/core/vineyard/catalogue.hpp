@@ -24,10 +24,12 @@ namespace bullace::vineyard {
 struct Person {
     std::string code;
     std::string name;
+    std::string number; // the office's code for somebody who was entered in the field
 };
 
 struct Accession {
     std::string id;
+    std::string number; // the office's own, of one that was opened in the field
     std::string name;
     std::string status;
     std::optional<int> flowerSex; // OIV 151: 1 and 2 male, 3 perfect, 4 female
@@ -38,6 +40,7 @@ struct Lot {
     std::string kind; // berries, juice, buds, pollen, seed
     std::string from; // position or accession
     std::string label;
+    std::string number; // the office's own, of one that was opened in the field
 };
 
 struct Cross {
@@ -73,13 +76,16 @@ public:
     [[nodiscard]] const vineyard::Plantings& plantings() const { return plantings_; }
     // Vines planted between two, like B2-07-14a, in the row.
     [[nodiscard]] std::vector<std::string> between(std::string_view block, unsigned row) const;
+    // All places of a row in planting order, those between two among them.
+    [[nodiscard]] std::vector<std::string> placesOf(std::string_view block, const Row& row) const;
     [[nodiscard]] const std::vector<walk::Round>& rounds() const { return rounds_; }
     [[nodiscard]] const walk::Round* round(std::string_view id) const;
     [[nodiscard]] const std::vector<Person>& people() const { return people_; }
     [[nodiscard]] const std::map<std::string, Accession, std::less<>>& accessions() const {
         return accessions_;
     }
-    // "A022 Brindlecap"; the ID alone where there is no name.
+    // "A022 Brindlecap"; the ID alone where there is no name. The office's number stands for the ID
+    // of one that was opened in the field.
     [[nodiscard]] std::string accessionWords(std::string_view id) const;
     [[nodiscard]] const std::vector<Cross>& crosses() const { return crosses_; }
     [[nodiscard]] const std::vector<Lot>& lots() const { return lots_; }
@@ -132,6 +138,7 @@ private:
     void takePlanting(const journal::Subject& subject, BytesView value);
     void takeRound(const journal::Subject& subject, BytesView value);
     void takeAccession(const journal::Subject& subject, BytesView value);
+    void takePerson(const journal::Subject& subject, BytesView value);
     void takeCross(const journal::Subject& subject, BytesView value);
     void takeLot(const journal::Subject& subject, BytesView value);
     void finishBlocks();
@@ -147,6 +154,7 @@ private:
     std::vector<Planting> plantings_;
     std::vector<Renumbering> renumberings_;
     std::map<std::string, walk::Round> rounds_;
+    std::map<std::string, Person> people_;
     std::map<std::string, Cross> crosses_;
     std::map<std::string, Lot> lots_;
     std::map<std::string, std::map<std::string, Bytes>> fields_;
