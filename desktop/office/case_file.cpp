@@ -114,11 +114,12 @@ public:
         }
         const History history(std::move(*rows));
         const auto state = database_.state(subject);
-        if (!state) {
-            return state.error();
+        const auto heads = database_.heads(subject);
+        if (!state || !heads) {
+            return state ? heads.error() : state.error();
         }
         const Subject parts = journal::readSubject(subject);
-        takeSides(parts, history, *state);
+        takeSides(parts, history, *state, *heads);
         takeLook(history);
         if (parts.form == journal::SubjectForm::Observation) {
             if (Status around = takeAround(parts); !around) {
@@ -143,9 +144,11 @@ private:
                 entry.as ? std::optional(std::string(*entry.as)) : std::nullopt};
     }
 
+    // A fork puts several entries at one place: a head is the entry itself, not its place.
     void takeSides(const Subject& parts,
                    const History& history,
-                   const std::optional<store::StateRow>& state) {
+                   const std::optional<store::StateRow>& state,
+                   const std::vector<store::HeadRow>& rows) {
         file_.form = parts.form;
         file_.place = parts.id;
         file_.date = parts.date;
@@ -157,11 +160,11 @@ private:
         if (state) {
             file_.state = state->state;
             file_.value = valueOf(*state);
-            for (const Place& place : state->heads) {
-                if (const EntryView* entry = history.find(place)) {
+            for (const store::HeadRow& row : rows) {
+                if (const auto entry = journal::readEntry(row.entry)) {
                     heads.push_back(*entry);
                     values.push_back(entry->value);
-                    file_.sides.push_back(sideOf(*entry, history.digest(place)));
+                    file_.sides.push_back(sideOf(*entry, row.digest));
                 }
             }
             if (const EntryView* agreed = history.commonBefore(state->heads)) {

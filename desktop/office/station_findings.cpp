@@ -142,6 +142,7 @@ private:
     };
     struct ClockOf {
         std::vector<std::int64_t> days; // wall's day less the noted day
+        std::string lastOff;            // what was noted last by a clock that was off
     };
 
     Status lookAtEntries() {
@@ -179,7 +180,11 @@ private:
         const std::int64_t local = entry.wall->ms + entry.wall->minutes * 60'000;
         const std::int64_t day = local >= 0 ? local / kDayMs : (local - kDayMs + 1) / kDayMs;
         const CivilDate epoch{std::chrono::year(1970), std::chrono::month(1), std::chrono::day(1)};
-        clocks_[origin].days.push_back(day - daysBetween(epoch, *date));
+        ClockOf& clock = clocks_[origin];
+        clock.days.push_back(day - daysBetween(epoch, *date));
+        if (std::abs(clock.days.back()) >= kClockDays) {
+            clock.lastOff = entry.subject;
+        }
         Last& last = lasts_[origin];
         if (!last.subject.empty() && !(entry.group && entry.group == last.group)) {
             comparePlaces(origin, last, entry);
@@ -215,6 +220,8 @@ private:
         if (std::abs(*middle) >= kClockDays) {
             Finding finding;
             finding.kind = FindingKind::ClockOff;
+            // Once it is put aside, it is told again when the device notes by such a clock again.
+            finding.subjects = {clock.lastOff};
             finding.device = origin;
             finding.off = *middle;
             add({std::move(finding)});
@@ -308,7 +315,7 @@ Result<Act> repairAct(store::Database& database,
 
 Result<Act> asideAct(store::Database& database, const Finding& finding, const std::string& author) {
     if (finding.subjects.empty()) {
-        return Error{ErrorCode::InvalidInput, "A clock is put right on the device itself.", {}};
+        return Error{ErrorCode::InvalidInput, "This finding names no place to say so.", {}};
     }
     auto heads = headsOf(database, finding.subjects.front());
     if (!heads) {

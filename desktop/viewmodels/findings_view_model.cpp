@@ -31,7 +31,8 @@ QString FindingsViewModel::help() const {
         "Nothing here is changed by itself. Beside the list stand the evidence and, where there is "
         "one, the repair as it would be written. R repairs it in one act, which Ctrl+Z takes back. "
         "K says that it is right as it stands: it is not told again until somebody writes there. A "
-        "clock is put right on the device itself.");
+        "clock is put right on the device itself; K then puts it away until the device notes by a "
+        "wrong clock again.");
 }
 
 void FindingsViewModel::refresh() {
@@ -68,8 +69,9 @@ QString FindingsViewModel::valueWords(const std::string& subject, BytesView valu
 }
 
 QString FindingsViewModel::where(const Finding& finding) const {
-    return finding.subjects.empty() ? fromText(finding.device)
-                                    : subjectWords(*session_.catalogue(), finding.subjects.front());
+    const bool isOfDevice = finding.kind == FindingKind::ClockOff;
+    return isOfDevice ? fromText(finding.device)
+                      : subjectWords(*session_.catalogue(), finding.subjects.front());
 }
 
 QString FindingsViewModel::sentence(const Finding& finding) const {
