@@ -185,6 +185,8 @@ void CollectionViewModel::offer() {
         actions.push_back(
             {QStringLiteral("import"), tr("Take a table in"), QStringLiteral("I"), mayWrite});
         actions.push_back({QStringLiteral("export"), tr("Write tables"), QStringLiteral("W")});
+        actions.push_back(
+            {QStringLiteral("print"), tr("Labels and row sheets"), QStringLiteral("L")});
     }
     actions_.set(std::move(actions));
 }
@@ -284,6 +286,11 @@ void CollectionViewModel::act(const QString& id) {
         askRenumbering();
     } else if (id == QStringLiteral("import")) {
         emit session_.asked(QStringLiteral("import"), {});
+    } else if (id == QStringLiteral("print")) {
+        const bool isPlace = kind_ == CardKind::Block || kind_ == CardKind::Accession ||
+                             kind_ == CardKind::Lot || kind_ == CardKind::Round;
+        emit session_.asked(QStringLiteral("print"),
+                            isPlace ? table_.currentKey() : QString());
     } else if (id == QStringLiteral("export")) {
         askExport();
     }

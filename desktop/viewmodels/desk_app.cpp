@@ -25,7 +25,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       bench_(session_),
       map_(session_),
       collection_(session_),
-      import_(session_) {
+      import_(session_),
+      print_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -120,6 +121,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &collection_;
     case Import:
         return &import_;
+    case Print:
+        return &print_;
     default:
         return nullptr;
     }
@@ -234,6 +237,9 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("import")) {
         import_.begin();
         visit(Import);
+    } else if (page == QStringLiteral("print")) {
+        print_.begin(about);
+        visit(Print);
     } else if (page == QStringLiteral("conflicts")) {
         go(Conflicts);
     } else if (page == QStringLiteral("back")) {

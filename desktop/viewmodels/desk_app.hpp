@@ -10,6 +10,7 @@
 #include "desk/findings_view_model.hpp"
 #include "desk/import_view_model.hpp"
 #include "desk/map_view_model.hpp"
+#include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
@@ -66,7 +67,8 @@ public:
         Settings,
         Search,
         Bulk,
-        Import
+        Import,
+        Print
     };
     Q_ENUM(Page)
 
@@ -90,6 +92,7 @@ public:
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
+    [[nodiscard]] PrintViewModel& printPage() { return print_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -145,6 +148,7 @@ private:
     MapViewModel map_;
     CollectionViewModel collection_;
     ImportViewModel import_;
+    PrintViewModel print_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -92,14 +92,19 @@ bool DeskPage::isSomebodyThere() {
     return true;
 }
 
-void DeskPage::askFile(const QString& prompt,
+void DeskPage::askPath(const QString& prompt,
                        const QString& name,
                        std::function<QString(const QString&)> write) {
     const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    ask(prompt, QDir(folder).filePath(name), [this, write = std::move(write)](const QString& path) {
-        if (path.isEmpty()) {
-            return tr("A file needs a name.");
-        }
+    ask(prompt, QDir(folder).filePath(name), [write = std::move(write)](const QString& path) {
+        return path.isEmpty() ? tr("A file needs a name.") : write(path);
+    });
+}
+
+void DeskPage::askFile(const QString& prompt,
+                       const QString& name,
+                       std::function<QString(const QString&)> write) {
+    askPath(prompt, name, [this, write = std::move(write)](const QString& path) {
         QString refusal = write(path);
         if (refusal.isEmpty()) {
             emit session_.told(tr("Written: %1").arg(path));

@@ -83,8 +83,11 @@ protected:
              std::function<QString(const QString&)> onAnswer);
     // False, and told, where nobody has said who sits at the desk: nothing is written for nobody.
     [[nodiscard]] bool isSomebodyThere();
-    // Asks where a file goes, first offered as `name` among the documents; `write` writes it and
-    // returns why it could not, or an empty text, which is told.
+    // Asks where a file goes, first offered as `name` among the documents; `write` returns why it
+    // could not be written. askFile() tells the file's name where it could.
+    void askPath(const QString& prompt,
+                 const QString& name,
+                 std::function<QString(const QString&)> write);
     void askFile(const QString& prompt,
                  const QString& name,
                  std::function<QString(const QString&)> write);
