@@ -1,6 +1,7 @@
 #include "bench/station_past.hpp"
 
 #include "bench/measure.hpp"
+#include "bench/origin_writer.hpp"
 
 #include "core/journal/json_value.hpp"
 #include "core/vineyard/label_code.hpp"
@@ -19,12 +20,10 @@ namespace {
 using journal::integerValue;
 using journal::textValue;
 
-constexpr std::size_t kAtOnce = 10'000; // entries a batch
 constexpr std::size_t kAccessions = 600;
 constexpr int kFirstYear = 2021;
 constexpr int kThisYear = 2026;
 constexpr unsigned kTodaysRows = 15; // of B2
-constexpr std::int64_t kWalkMs = 1'600'000'000'000;
 
 // One walk of every year over all vines.
 struct YearlyWalk {
@@ -52,62 +51,6 @@ std::uint64_t mixed(std::uint64_t x) {
     x ^= x >> 31;
     x *= 0x9E3779B97F4A7C15ULL;
     return x ^ (x >> 29);
-}
-
-// Writes one origin's entries and merges them batch by batch.
-class OriginWriter {
-public:
-    OriginWriter(store::Database& database, journal::Origin origin)
-        : database_(database),
-          run_{origin, 1, {}, {}} {}
-
-    void write(const char* author, journal::Kind kind, std::string subject, Bytes value) {
-        ++seq_;
-        const journal::Entry entry{run_.origin,
-                                   seq_,
-                                   seq_,
-                                   journal::Wall{kWalkMs + std::int64_t(seq_) * 2400, -300},
-                                   author,
-                                   std::string(journal::kindWord(kind)),
-                                   std::move(subject),
-                                   std::move(value),
-                                   {},
-                                   {},
-                                   {},
-                                   {},
-                                   {}};
-        run_.entries.push_back(entry.encode());
-        run_.lastDigest = journal::chainDigest(run_.lastDigest, run_.entries.back());
-        if (run_.entries.size() == kAtOnce) {
-            flush();
-        }
-    }
-    void flush() {
-        if (!run_.entries.empty()) {
-            must(database_.merge({run_}, {.isStation = true}).ok(), "merging the past");
-        }
-        run_.first = seq_ + 1;
-        run_.entries.clear();
-    }
-    [[nodiscard]] std::uint64_t written() const { return seq_; }
-
-private:
-    store::Database& database_;
-    journal::Run run_;
-    std::uint64_t seq_ = 0;
-};
-
-std::vector<std::string> allPositions() {
-    std::vector<std::string> positions;
-    for (unsigned block = 1; block <= kPastBlocks; ++block) {
-        for (unsigned row = 1; row <= kPastRows; ++row) {
-            for (unsigned vine = 1; vine <= kPastVines; ++vine) {
-                positions.push_back(
-                    vineyard::writePosition({"B" + std::to_string(block), row, vine, 0}));
-            }
-        }
-    }
-    return positions;
 }
 
 void writeBlocks(OriginWriter& office) {
@@ -245,6 +188,19 @@ void writeWalks(std::array<OriginWriter, 3>& tablets,
 
 } // namespace
 
+std::vector<std::string> pastPositions() {
+    std::vector<std::string> positions;
+    for (unsigned block = 1; block <= kPastBlocks; ++block) {
+        for (unsigned row = 1; row <= kPastRows; ++row) {
+            for (unsigned vine = 1; vine <= kPastVines; ++vine) {
+                positions.push_back(
+                    vineyard::writePosition({"B" + std::to_string(block), row, vine, 0}));
+            }
+        }
+    }
+    return positions;
+}
+
 CivilDate pastToday() {
     return *readDate("2026-05-12");
 }
@@ -259,7 +215,7 @@ std::int64_t stageOf(const std::string& position, CivilDate date) {
 }
 
 void fillWithPast(store::Database& database, std::size_t entries) {
-    const std::vector<std::string> positions = allPositions();
+    const std::vector<std::string> positions = pastPositions();
     OriginWriter office(database, {'s', 0x1, 1});
     writeBlocks(office);
     writePlantings(office, positions);

@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 namespace bullace::bench {
 
@@ -15,6 +16,9 @@ inline constexpr unsigned kPastRows = 60;  // in each
 inline constexpr unsigned kPastVines = 40; // in each row
 inline constexpr std::size_t kPastPositions =
     std::size_t{kPastBlocks} * kPastRows * kPastVines; // 12,000
+
+// All of them, along the rows: "B1-01-01" to "B5-60-40".
+[[nodiscard]] std::vector<std::string> pastPositions();
 
 // The day after the last of those walks on which one walks now, in bloom.
 [[nodiscard]] CivilDate pastToday();
