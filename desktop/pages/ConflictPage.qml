@@ -88,6 +88,10 @@ FocusScope {
                 isHead: true
                 text: root.page.outcomeText
             }
+            PhotoView {
+                width: parent.width
+                source: root.page.photos
+            }
             FactList {
                 width: parent.width
                 model: root.page.facts

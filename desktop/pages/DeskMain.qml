@@ -77,7 +77,7 @@ Window {
                 height: foot.y - y - Theme.mm(2)
 
                 ListPage {
-                    visible: !arrivals.visible && !conflicts.visible && !bench.visible && !map.visible
+                    visible: !arrivals.visible && !conflicts.visible && !vine.visible && !bench.visible && !map.visible
                     enabled: visible
                     focus: visible
                     anchors.fill: parent
@@ -98,6 +98,14 @@ Window {
                     focus: visible
                     anchors.fill: parent
                     page: root.app.conflicts
+                }
+                VinePage {
+                    id: vine
+                    visible: root.app.page === DeskApp.Vine
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.vine
                 }
                 BenchPage {
                     id: bench

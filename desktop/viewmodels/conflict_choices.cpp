@@ -92,6 +92,9 @@ void ConflictsViewModel::offer() {
         {QStringLiteral("next"), tr("Next open"), QStringLiteral("Space"), openCount() > 0});
     actions.push_back({QStringLiteral("groupDown"), tr("Next cause"), QStringLiteral("PgDown")});
     actions.push_back({QStringLiteral("groupUp"), tr("Cause before"), QStringLiteral("PgUp")});
+    if (photos_.count() > 1) {
+        actions.push_back({QStringLiteral("turn"), tr("Next photo"), QStringLiteral("F")});
+    }
     actions.push_back({QStringLiteral("names"),
                        areNamesShown_ ? tr("Hide names") : tr("Show names"),
                        QStringLiteral("N")});
@@ -119,6 +122,8 @@ void ConflictsViewModel::act(const QString& id) {
     }
     if (id.startsWith(QStringLiteral("side"))) {
         choose(TakeSide{id.mid(4).toULongLong() - 1});
+    } else if (id == QStringLiteral("turn")) {
+        photos_.turn();
     } else if (id == QStringLiteral("both")) {
         choose(KeepAll{});
     } else if (id == QStringLiteral("value")) {

@@ -2,6 +2,7 @@
 #include "desk/conflicts_view_model.hpp"
 
 #include "desk/desk_words.hpp"
+#include "desk/photo_reading.hpp"
 
 #include "quick/field_sign.hpp"
 
@@ -186,7 +187,27 @@ void ConflictsViewModel::readCurrent() {
             if (!choice_) {
                 file_ = std::move(file);
                 showCase();
+                readPhotos();
             }
+        });
+}
+
+// Behind the case, which does not wait for them.
+void ConflictsViewModel::readPhotos() {
+    if (file_->photos.empty()) {
+        photos_.setPictures({});
+        return;
+    }
+    session_.read(
+        this,
+        office::Lane::Page,
+        caseToken_,
+        [digests = file_->photos](store::Database& database) {
+            return desk::readPhotos(database, digests);
+        },
+        [this](std::vector<QImage> pictures) {
+            photos_.setPictures(std::move(pictures));
+            offer();
         });
 }
 

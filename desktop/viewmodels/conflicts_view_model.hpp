@@ -9,6 +9,7 @@
 #include "office/settling.hpp"
 #include "office/typed_value.hpp"
 
+#include "quick/picture_item.hpp"
 #include "quick/wire_model.hpp"
 
 #include <QtQml/qqmlregistration.h>
@@ -25,6 +26,7 @@ class ConflictsViewModel : public bullace::desk::DeskPage {
     QML_UNCREATABLE("made by the desk")
 
     Q_PROPERTY(bullace::desk::SideModel* sides READ sides CONSTANT)
+    Q_PROPERTY(bullace::quick::PictureSource* photos READ photos CONSTANT)
     Q_PROPERTY(bullace::quick::WireModel* wire READ wire CONSTANT)
     Q_PROPERTY(QString subjectText READ subjectText NOTIFY caseChanged)
     Q_PROPERTY(QString accessionText READ accessionText NOTIFY caseChanged)
@@ -38,6 +40,8 @@ public:
 
     [[nodiscard]] QString help() const override;
     [[nodiscard]] SideModel* sides() { return &sides_; }
+    // Of the vine and day.
+    [[nodiscard]] quick::PictureSource* photos() { return &photos_; }
     [[nodiscard]] quick::WireModel* wire() { return &wire_; }
     [[nodiscard]] QString subjectText() const;
     [[nodiscard]] QString accessionText() const;
@@ -91,6 +95,7 @@ private:
     void showCase();
     void showCurrent();
     void readCurrent();
+    void readPhotos();
     void offer();
     void offerDeciding(std::vector<Action>& actions) const;
     [[nodiscard]] GridRow rowOf(const Item& item) const;
@@ -118,6 +123,7 @@ private:
     std::vector<Item> items_;
     SideModel sides_;
     quick::WireModel wire_;
+    quick::PictureSource photos_;
     std::optional<office::CaseFile> file_;
     std::optional<Choice> choice_;
     QString choiceText_;

@@ -43,6 +43,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::DeskPage* current READ current NOTIFY pageChanged)
     Q_PROPERTY(bullace::desk::ConflictsViewModel* conflicts READ conflicts CONSTANT)
     Q_PROPERTY(bullace::desk::ArrivalsViewModel* arrivals READ arrivals CONSTANT)
+    Q_PROPERTY(bullace::desk::VineViewModel* vine READ vine CONSTANT)
     Q_PROPERTY(bullace::desk::BenchViewModel* bench READ bench CONSTANT)
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
@@ -88,7 +89,7 @@ public:
     [[nodiscard]] ArrivalsViewModel* arrivals() { return &arrivals_; }
     [[nodiscard]] BenchViewModel* bench() { return &bench_; }
     [[nodiscard]] MapViewModel* map() { return &map_; }
-    [[nodiscard]] VineViewModel& vine() { return vine_; }
+    [[nodiscard]] VineViewModel* vine() { return &vine_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }

@@ -1,5 +1,7 @@
 #include "desk/desk_window.hpp"
 
+#include "plots/plot_item.hpp"
+
 #include "quick/theme.hpp"
 
 #include <QCoreApplication>
@@ -15,6 +17,7 @@ DeskWindow::DeskWindow(QQmlEngine& engine, DeskApp& app, qreal pxPerMm)
       app_(app),
       language_(*QCoreApplication::instance()) {
     quick::registerControls(engine_);
+    plots::registerPlots(engine_);
     [[maybe_unused]] static void (*const volatile kept)() = &qml_register_types_Bullace_Desk;
     if (pxPerMm > 0) {
         quick::themeOf(engine_).setPxPerMm(pxPerMm);

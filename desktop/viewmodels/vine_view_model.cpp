@@ -1,7 +1,8 @@
 #include "desk/vine_view_model.hpp"
 
 #include "desk/desk_words.hpp"
-#include "desk/word_codes.hpp"
+#include "desk/photo_reading.hpp"
+#include "desk/vine_plot.hpp"
 
 #include "core/journal/json_value.hpp"
 #include "quick/field_sign.hpp"
@@ -23,7 +24,10 @@ constexpr std::string_view kLot = "lot:";
 } // namespace
 
 VineViewModel::VineViewModel(DeskSession& session, QObject* parent) : DeskPage(session, parent) {
-    connect(&table_, &GridModel::currentChanged, this, &VineViewModel::offer);
+    connect(&table_, &GridModel::currentChanged, this, [this] {
+        offer();
+        showPhotos();
+    });
 }
 
 QString VineViewModel::help() const {
@@ -135,7 +139,61 @@ void VineViewModel::showList() {
             : tr("%1; %n value(s).", nullptr, static_cast<int>(file_->values.size()))
                   .arg(accession));
     showFacts();
+    showPlot();
+    showPhotos();
     offer();
+}
+
+void VineViewModel::showPlot() {
+    const vineyard::Asked* asked = session_.catalogue()->descriptor(toText(filter_));
+    auto plot = asked == nullptr || !file_ || history_
+                    ? std::nullopt
+                    : vinePlot(*file_, *asked, session_.settings().units);
+    hasPlot_ = plot.has_value();
+    if (plot) {
+        plot_.setPlot(std::move(*plot));
+    }
+    emit plotChanged();
+}
+
+// Of the photo whose line is current.
+void VineViewModel::showPhotos() {
+    std::string digest;
+    const std::string subject = currentSubject();
+    for (const office::VineValue& value :
+         file_ ? file_->values : std::vector<office::VineValue>{}) {
+        if (value.subject == subject && value.descriptor == "photo") {
+            digest = journal::textOf(value.value).value_or("");
+        }
+    }
+    if (digest == photo_) {
+        return;
+    }
+    photo_ = digest;
+    if (digest.empty()) {
+        photos_.setPictures({});
+        return;
+    }
+    session_.read(
+        this,
+        office::Lane::Page,
+        {},
+        [digest](store::Database& database) { return readPhotos(database, {digest}); },
+        [this, digest](std::vector<QImage> pictures) {
+            if (digest == photo_) {
+                photos_.setPictures(std::move(pictures));
+            }
+        });
+}
+
+void VineViewModel::askPlotFile() {
+    askFile(
+        tr("The file for the plot: .pdf for a page, .svg for a drawing, .csv for its numbers"),
+        QStringLiteral("%1-%2.pdf").arg(fromText(about_).replace(QLatin1Char(':'), u'-'), filter_),
+        [this](const QString& path) {
+            const Status written = writePlotFile(path, plot_.plot(), session_.settings().isA4);
+            return written ? QString() : quick::errorWords(written.error());
+        });
 }
 
 void VineViewModel::showFacts() {
@@ -161,69 +219,6 @@ void VineViewModel::showFacts() {
     facts_.setRows(std::move(rows));
 }
 
-QString VineViewModel::lineState(const office::HistoryLine& line) const {
-    if (line.uncounted) {
-        return fromText(journal::standingSentence(*line.uncounted));
-    }
-    return line.isUndone              ? tr("undone")
-           : line.isHead              ? tr("stands")
-           : !line.replacedBy.empty() ? tr("replaced")
-                                      : QString();
-}
-
-void VineViewModel::showHistory() {
-    table_.setColumns(tr("The history of this value"),
-                      {{tr("When"), 19},
-                       {tr("Who"), 18},
-                       {tr("Value"), 18},
-                       {tr("Kind"), 12},
-                       {tr("Now"), 12},
-                       {tr("Why"), 24, false, true},
-                       {tr("Device"), 18}});
-    std::vector<GridRow> rows;
-    for (const office::HistoryLine& line : history_->lines) {
-        const office::Side& entry = line.entry;
-        const bool isUndo = entry.kind == journal::Kind::Undo;
-        GridRow row;
-        row.key = fromText(entry.place.origin.text()) + QLatin1Char(' ') +
-                  QString::number(entry.place.seq);
-        row.sign = line.isHead                                 ? FieldSign::Done
-                   : line.isUndone || line.uncounted || isUndo ? FieldSign::Withdrawn
-                                                               : FieldSign::Waiting;
-        row.signWord = lineState(line);
-        row.isStrong = line.isHead;
-        const QString kind = isUndo                                 ? tr("undo")
-                             : entry.kind == journal::Kind::Ruling  ? tr("decision")
-                             : entry.kind == journal::Kind::Retract ? tr("taken back")
-                             : entry.kind == journal::Kind::Remark  ? tr("remark")
-                             : entry.kind == journal::Kind::Observe ? tr("noted")
-                                                                    : tr("entered");
-        const QString typed = entry.as ? tr(" (typed as %1)").arg(fromText(*entry.as)) : QString();
-        row.cells << whenWords(entry.wall) << personWords(*session_.catalogue(), entry.author)
-                  << (isUndo ? QString() : valueWords(history_->subject, entry.value) + typed)
-                  << kind << lineState(line) << fromText(entry.why.value_or(std::string{}))
-                  << fromText(entry.device);
-        rows.push_back(std::move(row));
-    }
-    table_.setRows(std::move(rows));
-    facts_.setRows({});
-    say(subjectWords(*session_.catalogue(), history_->subject),
-        tr("%n entry(s), the newest first.", nullptr, static_cast<int>(history_->lines.size())));
-    offer();
-}
-
-void VineViewModel::readTheHistory(const std::string& subject) {
-    session_.read(
-        this,
-        office::Lane::Page,
-        token_,
-        [subject](store::Database& database) { return office::readHistory(database, subject); },
-        [this](office::SubjectHistory history) {
-            history_ = std::move(history);
-            showHistory();
-        });
-}
-
 std::string VineViewModel::currentSubject() const {
     return history_ ? history_->subject : toText(table_.currentKey());
 }
@@ -245,6 +240,7 @@ void VineViewModel::offer() {
           QStringLiteral("D"),
           hasValue && !history_,
           !filter_.isEmpty()},
+         {QStringLiteral("plotFile"), tr("Write the plot"), QStringLiteral("P"), hasPlot_},
          {QStringLiteral("accession"),
           tr("The accession, wherever it stands"),
           QStringLiteral("A"),
@@ -273,6 +269,8 @@ void VineViewModel::act(const QString& id) {
         filter_ = filter_.isEmpty() ? fromText(journal::readSubject(currentSubject()).descriptor)
                                     : QString();
         showList();
+    } else if (id == QStringLiteral("plotFile")) {
+        askPlotFile();
     } else if (id == QStringLiteral("accession")) {
         emit session_.asked(QStringLiteral("vine"),
                             QStringLiteral("accession:") + fromText(file_->accession));
@@ -307,75 +305,6 @@ void VineViewModel::nextTo(int by) {
         begin(fromText(places[static_cast<std::size_t>(index)]));
         refresh();
     }
-}
-
-void VineViewModel::askCorrection() {
-    const std::string subject = currentSubject();
-    const journal::Subject parts = journal::readSubject(subject);
-    const vineyard::Asked* asked = parts.form == journal::SubjectForm::Observation
-                                       ? session_.catalogue()->descriptor(parts.descriptor)
-                                       : nullptr;
-    if (asked == nullptr) {
-        emit session_.told(tr("This version does not know what can be typed here."));
-        return;
-    }
-    QString now;
-    for (const office::VineValue& value :
-         file_ ? file_->values : std::vector<office::VineValue>{}) {
-        if (value.subject == subject && !value.value.empty()) {
-            now = fromText(office::typedText(*asked, value.value, session_.settings().units));
-        }
-    }
-    ask(tr("What is right? %1").arg(subjectWords(*session_.catalogue(), subject)),
-        now,
-        [this, asked = *asked](const QString& text) {
-            const Result<office::Typed> typed =
-                office::readTyped(asked, toText(text), session_.settings().units, codeOfWord);
-            if (!typed) {
-                return quick::errorWords(typed.error());
-            }
-            askReason(*typed);
-            return QString();
-        });
-}
-
-void VineViewModel::askReason(office::Typed typed) {
-    if (!isSomebodyThere()) {
-        return;
-    }
-    askWhy([this, typed = std::move(typed)](const std::string& why) {
-        write(typed, why);
-        return QString();
-    });
-}
-
-void VineViewModel::write(const office::Typed& typed, const std::string& why) {
-    session_.write(
-        this,
-        [subject = currentSubject(),
-         typed,
-         why,
-         author = session_.author(),
-         seen = history_,
-         &clock =
-             session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            // Over what was on the screen: the history where it is shown, else what stands now.
-            const auto now = office::readHistory(database, subject);
-            if (!now) {
-                return now.error();
-            }
-            const auto act =
-                office::correct(seen ? *seen : *now, typed.value, typed.as, author, why);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
-        },
-        [this](Result<std::vector<journal::Place>> written) {
-            if (!written) {
-                session_.fail(written.error());
-            }
-            refresh();
-        },
-        DeskSession::Touches::Observations);
 }
 
 } // namespace bullace::desk

@@ -5,6 +5,9 @@
 #include "desk/desk_page.hpp"
 #include "office/typed_value.hpp"
 #include "office/vine_file.hpp"
+#include "plots/plot_item.hpp"
+
+#include "quick/picture_item.hpp"
 
 #include <QString>
 #include <QtQml/qqmlregistration.h>
@@ -18,6 +21,11 @@ class VineViewModel : public bullace::desk::DeskPage {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made by the desk")
+    // Of the one descriptor that is listed, where it has numbers.
+    Q_PROPERTY(bullace::plots::PlotSource* plot READ plot CONSTANT)
+    Q_PROPERTY(bool hasPlot READ hasPlot NOTIFY plotChanged)
+    // Of the line.
+    Q_PROPERTY(bullace::quick::PictureSource* photos READ photos CONSTANT)
 
 public:
     explicit VineViewModel(DeskSession& session, QObject* parent = nullptr);
@@ -28,9 +36,16 @@ public:
     [[nodiscard]] const std::optional<office::VineFile>& file() const { return file_; }
     [[nodiscard]] const std::optional<office::SubjectHistory>& history() const { return history_; }
 
+    [[nodiscard]] plots::PlotSource* plot() { return &plot_; }
+    [[nodiscard]] bool hasPlot() const { return hasPlot_; }
+    [[nodiscard]] quick::PictureSource* photos() { return &photos_; }
+
     void refresh() override;
     void leave() override;
     void open(int row) override;
+
+signals:
+    void plotChanged();
 
 protected:
     void act(const QString& id) override;
@@ -40,6 +55,9 @@ private:
     void showList();
     void showHistory();
     void showFacts();
+    void showPlot();
+    void showPhotos();
+    void askPlotFile();
     void offer();
     void readTheHistory(const std::string& subject);
     void askCorrection();
@@ -55,6 +73,10 @@ private:
     QString filter_; // a descriptor's code; empty: all
     std::optional<office::VineFile> file_;
     std::optional<office::SubjectHistory> history_;
+    plots::PlotSource plot_;
+    bool hasPlot_ = false;
+    quick::PictureSource photos_;
+    std::string photo_; // the digest of the one that is shown
     office::Token token_;
 };
 

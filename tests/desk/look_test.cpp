@@ -1,6 +1,10 @@
 // The desk's pages on the demo station: drawn, heard and looked at.
+#include "core/base/digest.hpp"
 #include "core/journal/json_value.hpp"
+#include "store/photos.hpp"
 #include "support/desk_glass.hpp"
+
+#include <QBuffer>
 
 using namespace bullace;
 using namespace bullace::test;
@@ -145,4 +149,79 @@ TEST_CASE(
     desk.press("b");
     CHECK(desk.app().page() == desk::DeskApp::Arrivals);
     CHECK(desk.at("block/B2/rows") == "settled [[1,12]]");
+}
+
+TEST_CASE("one descriptor at a vine is plotted over its seasons, and written as a file") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeDemoFile(path);
+    FixedClock clock(1'760'000'000'000);
+    DeskGlass desk(path, clock);
+    emit desk.app().session().asked(QStringLiteral("vine"), QStringLiteral("B1-02-01"));
+    desk.rest();
+    CHECK_FALSE(desk.app().vine()->hasPlot());
+    desk::GridModel& table = *desk.page().table();
+    for (int row = 0; row < table.count(); ++row) {
+        if (table.at(row).key.endsWith(QStringLiteral("/stage"))) {
+            table.setCurrent(row);
+        }
+    }
+    desk.press("d");
+    REQUIRE(desk.app().vine()->hasPlot());
+    const report::Plot& plot = desk.app().vine()->plot()->plot();
+    CHECK(plot.series.size() == 3); // a line for each season
+    CHECK(plot.x.kind == report::PlotAxis::Dates);
+    checkFaults(desk, "vine-plot");
+    keep(desk, "vine-plot");
+    for (const auto& [name, head] : {std::pair{"plot.pdf", "%PDF"},
+                                     std::pair{"plot.svg", "<?xml"},
+                                     std::pair{"plot.csv", "Series"}}) {
+        INFO(name);
+        desk.press("p");
+        desk.answer(QString::fromStdString(folder.file(name)));
+        CHECK(bytesOf(folder.file(name)).starts_with(head));
+    }
+    desk.press("p");
+    desk.answer(QString::fromStdString(folder.file("plot.doc")));
+    CHECK_FALSE(desk.page().refusal().isEmpty());
+}
+
+TEST_CASE("the photo of a vine is seen on its line, and beside a conflict of its day") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    QImage leaf(800, 600, QImage::Format_RGB32);
+    leaf.fill(QColor(40, 120, 40));
+    QByteArray jpeg;
+    QBuffer buffer(&jpeg);
+    REQUIRE(leaf.save(&buffer, "JPG"));
+    const Bytes bytes(jpeg.constData(), static_cast<std::size_t>(jpeg.size()));
+    const std::string digest = sha256(bytes).hex();
+    const std::string vine = "obs/B2-01-01/2026-05-11/";
+    makeStationFile(
+        path,
+        lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}) +
+            lineOf(
+                {"t0000000000000001.1", 1, "im", "observe", vine + "photo", '"' + digest + '"'}) +
+            lineOf({"t0000000000000001.1", 2, "im", "observe", vine + "clusters", "40"}) +
+            lineOf({"t0000000000000002.1", 1, "tf", "observe", vine + "clusters", "140"}));
+    {
+        auto database = store::Database::open(path, true, store::fileSurroundings());
+        REQUIRE(database.ok());
+        REQUIRE(store::addPhotoPiece(**database, sha256(bytes), bytes.size(), 0, bytes).ok());
+    }
+    FixedClock clock;
+    DeskGlass desk(path, clock);
+    desk.press(Qt::Key_2, Qt::ControlModifier);
+    CHECK(desk.app().conflicts()->photos()->count() == 1);
+    checkFaults(desk, "conflict-photo");
+    keep(desk, "conflict-photo");
+    desk.press("v");
+    desk::GridModel& table = *desk.page().table();
+    const int row = table.rowOf(QString::fromStdString(vine + "photo"));
+    REQUIRE(row >= 0);
+    table.setCurrent(row);
+    desk.rest();
+    REQUIRE(desk.app().vine()->photos()->count() == 1);
+    CHECK(desk.app().vine()->photos()->picture().width() == 800);
+    keep(desk, "vine-photo");
 }
