@@ -30,7 +30,8 @@ void TroubleViewModel::showAgain() {
     }
     table_.setRows(std::move(rows));
     const bool mayLook = error_.code == ErrorCode::InUse || error_.code == ErrorCode::ReadOnly ||
-                         error_.code == ErrorCode::DiskFull;
+                         error_.code == ErrorCode::DiskFull ||
+                         error_.code == ErrorCode::NewerVersion;
     const bool isDamaged = error_.code == ErrorCode::Damaged && !backups_.empty();
     actions_.set(
         {{QStringLiteral("again"), tr("Try again"), QStringLiteral("A")},

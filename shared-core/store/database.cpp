@@ -144,7 +144,7 @@ Status Database::openFile(bool forWriting) {
     // and what is no journal of ours must stay as it is.
     if (forWriting) {
         Result<Connection> look = Connection::open(path_, Access::Read, surroundings_->vfs());
-        Status checked = look ? checkSchema(*look) : Status{look.error()};
+        Status checked = look ? checkSchema(*look, Access::Write) : Status{look.error()};
         if (!checked) {
             return checked;
         }
@@ -165,7 +165,7 @@ Status Database::openFile(bool forWriting) {
         }
         seenVersion_ = *version;
     }
-    if (Status checked = checkSchema(*connection); !checked) {
+    if (Status checked = checkSchema(*connection, access); !checked) {
         return checked;
     }
     derived_.reset();

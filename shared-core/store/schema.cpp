@@ -1,5 +1,7 @@
 #include "store/schema.hpp"
 
+#include <algorithm>
+#include <set>
 #include <string>
 
 namespace bullace::store {
@@ -114,7 +116,58 @@ Status createSchema(Connection& connection) {
     return connection.run(stamps.c_str());
 }
 
-Status checkSchema(Connection& connection) {
+namespace {
+
+// Every column of a file as "table.column", without the views; those of SQLite itself left out.
+Result<std::set<std::string>> columnsOf(Connection& connection) {
+    Result<Statement> rows = connection.prepare(
+        "SELECT t.name || '.' || c.name FROM sqlite_schema t JOIN pragma_table_info(t.name) c "
+        "WHERE t.type = 'table' AND t.name NOT LIKE 'sqlite_%'");
+    if (!rows) {
+        return rows.error();
+    }
+    std::set<std::string> columns;
+    while (true) {
+        const Result<bool> row = rows->step();
+        if (!row) {
+            return row.error();
+        }
+        if (!*row) {
+            return columns;
+        }
+        columns.emplace(rows->text(0));
+    }
+}
+
+// Whether all that this version's file has is there.
+Result<bool> hasOurColumns(Connection& connection) {
+    Result<Connection> ours = Connection::open(":memory:", Access::Create);
+    if (!ours) {
+        return ours.error();
+    }
+    if (Status made = createSchema(*ours); !made) {
+        return made.error();
+    }
+    const auto wanted = columnsOf(*ours);
+    const auto there = columnsOf(connection);
+    if (!wanted || !there) {
+        return wanted ? there.error() : wanted.error();
+    }
+    return std::includes(there->begin(), there->end(), wanted->begin(), wanted->end());
+}
+
+Error writtenByNewer(const Connection& connection, std::int64_t version, Access access) {
+    return {ErrorCode::NewerVersion,
+            "\"" + connection.path() + "\" was written by a newer version of Bullace. " +
+                (access == Access::Read
+                     ? "Update this one to read it; nothing in it was changed."
+                     : "Update this one to write to it; nothing in it was changed."),
+            "schema " + std::to_string(version)};
+}
+
+} // namespace
+
+Status checkSchema(Connection& connection, Access access) {
     const Result<std::int64_t> application = connection.number("PRAGMA application_id");
     if (!application) {
         return application.error();
@@ -130,15 +183,16 @@ Status checkSchema(Connection& connection) {
                 "\" is no Bullace journal. Check the name of the file; nothing in it was changed.",
             {}};
     }
-    if (*version > kSchemaVersion) {
-        return Error{
-            ErrorCode::NewerVersion,
-            "\"" + connection.path() +
-                "\" was written by a newer version of Bullace. Update this one to open it; "
-                "nothing in it was changed.",
-            "schema " + std::to_string(*version)};
+    if (*version <= kSchemaVersion) {
+        return {};
     }
-    return {};
+    if (access == Access::Read) {
+        const Result<bool> isReadable = hasOurColumns(connection);
+        if (!isReadable || *isReadable) {
+            return isReadable ? Status() : Status(isReadable.error());
+        }
+    }
+    return writtenByNewer(connection, *version, access);
 }
 
 } // namespace bullace::store

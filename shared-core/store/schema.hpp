@@ -18,8 +18,9 @@ inline constexpr std::int64_t kSchemaVersion = 1;
 // beside it.
 [[nodiscard]] Status createScratchTables(Connection& connection);
 
-// Whether the file is a journal that this program can use.
-// Errors: Damaged (no journal), NewerVersion.
-[[nodiscard]] Status checkSchema(Connection& connection);
+// Whether the file is a journal that this program can use. A newer version's file is read as long
+// as all tables and columns that this one knows are there: who changes what a column means gives it
+// another name. It is never written. Errors: Damaged (no journal), NewerVersion.
+[[nodiscard]] Status checkSchema(Connection& connection, Access access);
 
 } // namespace bullace::store

@@ -2,6 +2,7 @@
 #include "core/base/digest.hpp"
 #include "core/journal/json_value.hpp"
 #include "store/photos.hpp"
+#include "store/sqlite.hpp"
 #include "support/desk_glass.hpp"
 
 #include <QBuffer>
@@ -224,4 +225,24 @@ TEST_CASE("the photo of a vine is seen on its line, and beside a conflict of its
     REQUIRE(desk.app().vine()->photos()->count() == 1);
     CHECK(desk.app().vine()->photos()->picture().width() == 800);
     keep(desk, "vine-photo");
+}
+
+TEST_CASE("a newer version's database is opened for reading only, once a person asks for it") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeStationFile(
+        path, lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}));
+    {
+        auto connection = store::Connection::open(path, store::Access::Write);
+        REQUIRE(connection.ok());
+        REQUIRE(connection->run("PRAGMA user_version=99").ok());
+    }
+    FixedClock clock;
+    DeskGlass desk(path, clock);
+    CHECK(desk.app().page() == desk::DeskApp::Trouble);
+    CHECK(desk.page().words().contains(QStringLiteral("newer version")));
+    checkFaults(desk, "newer");
+    desk.press("r");
+    CHECK(desk.app().page() == desk::DeskApp::Arrivals);
+    CHECK(desk.app().stationText().contains(QStringLiteral("reading only")));
 }

@@ -149,19 +149,32 @@ TEST_CASE("in a folder that may not be written a journal can be read, and writin
     CHECK_FALSE(std::filesystem::exists(folder.file("other.db")));
 }
 
-TEST_CASE("a file of a newer version is refused by its version, and not touched") {
+TEST_CASE("a file of a newer version is never written, and read as long as all that is known is "
+          "there") {
     TempFolder folder;
     const std::string path = folder.file("journal.db");
     write(*create(path), {act(kSubject, integerValue(5))});
     runSql(path, "PRAGMA user_version=99");
     const std::string before = bytesOf(path);
-    for (const bool forWriting : {false, true}) {
-        const auto opened = open(path, forWriting);
-        REQUIRE_FALSE(opened.ok());
-        CHECK(opened.error().code == ErrorCode::NewerVersion);
-        CHECK(opened.error().message.find("newer version of Bullace") != std::string::npos);
+    const auto writing = open(path, true);
+    REQUIRE_FALSE(writing.ok());
+    CHECK(writing.error().code == ErrorCode::NewerVersion);
+    CHECK(writing.error().message.find("newer version of Bullace") != std::string::npos);
+    {
+        const auto reading = open(path, false);
+        REQUIRE(reading.ok());
+        const auto state = (*reading)->state(kSubject);
+        REQUIRE((state.ok() && *state));
+        CHECK((*state)->valueJson == "5");
     }
     CHECK(bytesOf(path) == before);
+    // A newer version that took something away.
+    runSql(path, "PRAGMA user_version=1");
+    runSql(path, "ALTER TABLE about RENAME COLUMN value TO worth");
+    runSql(path, "PRAGMA user_version=99");
+    const auto reading = open(path, false);
+    REQUIRE_FALSE(reading.ok());
+    CHECK(reading.error().code == ErrorCode::NewerVersion);
 }
 
 TEST_CASE("what is no journal is refused as such, and not touched") {
