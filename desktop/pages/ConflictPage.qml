@@ -57,7 +57,7 @@ FocusScope {
                 visible: root.page.hasWire
                 vines: root.page.wire
                 width: parent.width
-                height: Theme.mm(30)
+                height: Theme.mm(30) * (1 + (Theme.textScale - 1) * 0.6)
                 Accessible.role: Accessible.Graphic
                 Accessible.name: qsTr("The row around it")
                 Accessible.description: wire.summary

@@ -19,21 +19,27 @@ FocusScope {
     signal typed(int row, int column, string text)
 
     readonly property real pad: Theme.mm(1.2)
-    readonly property real letter: metrics.advanceWidth("n")
+    readonly property real letter: letterWidth.advanceWidth
     readonly property real lineHeight: Math.ceil(metrics.height + 2 * root.pad * 0.8)
     property int layoutCount: 0
     property int renewals: 0 // of the rows' words
     property bool isTyping: false
 
-    // The column that takes the rest gets what the others leave, and at least its own letters.
+    // Of its own letters and, but for a grid to type into, of its head.
+    function ownWidth(column: int): real {
+        const words = root.model.columnLetters(column) * root.letter;
+        const head = root.hasHeader && !root.isForTyping ? headMetrics.advanceWidth(root.model.columnTitle(column)) + 2 : 0;
+        return Math.ceil(Math.max(words, head) + 2 * root.pad);
+    }
+    // The column that takes the rest gets what the others leave, and at least its own width.
     function columnWidth(column: int): real {
-        const own = Math.ceil(root.model.columnLetters(column) * root.letter + 2 * root.pad);
+        const own = root.ownWidth(column);
         if (!root.model.columnTakesRest(column)) {
             return own;
         }
         let others = 0;
         for (let i = 0; i < root.model.columnCount(); ++i) {
-            others += i === column ? 0 : Math.ceil(root.model.columnLetters(i) * root.letter + 2 * root.pad);
+            others += i === column ? 0 : root.ownWidth(i);
         }
         return Math.max(own, root.width - others);
     }
@@ -99,6 +105,18 @@ FocusScope {
         }
     }
 
+    // Told anew when the letters grow, as a call of metrics is not.
+    TextMetrics {
+        id: letterWidth
+        font: metrics.font
+        text: "n"
+    }
+    FontMetrics {
+        id: headMetrics
+        font.family: Theme.deskFamily
+        font.pixelSize: Theme.deskPx
+        font.bold: true
+    }
     FontMetrics {
         id: metrics
         font.family: Theme.deskFamily

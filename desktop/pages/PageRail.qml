@@ -8,7 +8,17 @@ Item {
     id: root
 
     required property DeskApp app
+    property int renewals: 0 // of the pages' names, when the language changes
 
+    Connections {
+        target: root.app.rail
+        function onDataChanged(): void {
+            root.renewals += 1;
+        }
+        function onCountChanged(): void {
+            root.renewals += 1;
+        }
+    }
     Column {
         x: Theme.mm(2.5)
         y: Theme.mm(2.5)
@@ -28,8 +38,8 @@ Item {
                 required property int index
                 objectName: "railKey" + key.index
                 width: parent.width
-                text: root.app.rail.count > 0 ? root.app.rail.textAt(key.index, 0) : ""
-                keyText: root.app.rail.count > 0 ? root.app.rail.textAt(key.index, 1) : ""
+                text: root.renewals >= 0 ? root.app.rail.textAt(key.index, 0) : ""
+                keyText: root.renewals >= 0 ? root.app.rail.textAt(key.index, 1) : ""
                 isChosen: root.app.rail.current === key.index
                 onTapped: root.app.goToRail(key.index)
             }

@@ -138,7 +138,7 @@ QString BulkViewModel::conditionWords() const {
         for (const std::string& author : condition_.authors) {
             people << personWords(*session_.catalogue(), author);
         }
-        parts << people.join(tr(" and "));
+        parts << people.join(QStringLiteral(" ") + tr("and") + QStringLiteral(" "));
     }
     if (condition_.mostApart) {
         parts << tr("no more than %1 apart").arg(QLocale().toString(*condition_.mostApart, 'g', 6));
@@ -189,10 +189,9 @@ void BulkViewModel::showPreview() {
     table_.setRows(std::move(rows));
     say(tr("Many at once"),
         conditionWords() + QStringLiteral("\n") +
-            tr("%1 conflicts are like this; %n would be decided.",
-               nullptr,
-               static_cast<int>(decidedCount()))
-                .arg(outcomes_.size()));
+            tr("Like this are %n conflict(s).", nullptr, static_cast<int>(outcomes_.size())) +
+            QStringLiteral(" ") +
+            tr("Decided would be %n.", nullptr, static_cast<int>(decidedCount())));
     offerConditions();
 }
 

@@ -1,5 +1,6 @@
 #include "desk/collection_view_model.hpp"
 
+#include "desk/card_words.hpp"
 #include "desk/desk_words.hpp"
 
 #include "quick/field_sign.hpp"
@@ -126,7 +127,7 @@ void CollectionViewModel::showCard() {
         if (field.isKnown && !field.isOpen) {
             row.editable = {1};
         }
-        row.cells << fromText(field.field) << fromText(field.text)
+        row.cells << fieldWords(field.field) << fromText(field.text)
                   << (field.isOpen    ? tr("open")
                       : field.isKnown ? QString()
                                       : tr("of a newer version"));
@@ -226,8 +227,9 @@ void CollectionViewModel::askField(int row) {
     for (const std::string_view word : field.form.words) {
         words << fromText(word);
     }
-    ask(words.isEmpty() ? fromText(field.field)
-                        : tr("%1: %2").arg(fromText(field.field), words.join(QStringLiteral(", "))),
+    ask(words.isEmpty()
+            ? fieldWords(field.field)
+            : tr("%1: %2").arg(fieldWords(field.field), words.join(QStringLiteral(", "))),
         fromText(field.text),
         [this, row](const QString& text) { return takeField(row, text); });
 }
@@ -289,8 +291,7 @@ void CollectionViewModel::act(const QString& id) {
     } else if (id == QStringLiteral("print")) {
         const bool isPlace = kind_ == CardKind::Block || kind_ == CardKind::Accession ||
                              kind_ == CardKind::Lot || kind_ == CardKind::Round;
-        emit session_.asked(QStringLiteral("print"),
-                            isPlace ? table_.currentKey() : QString());
+        emit session_.asked(QStringLiteral("print"), isPlace ? table_.currentKey() : QString());
     } else if (id == QStringLiteral("export")) {
         askExport();
     }

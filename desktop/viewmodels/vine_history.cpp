@@ -49,9 +49,11 @@ void VineViewModel::showHistory() {
                              : entry.kind == journal::Kind::Remark  ? tr("remark")
                              : entry.kind == journal::Kind::Observe ? tr("noted")
                                                                     : tr("entered");
-        const QString typed = entry.as ? tr(" (typed as %1)").arg(fromText(*entry.as)) : QString();
+        const QString value = valueWords(history_->subject, entry.value);
+        const QString said =
+            entry.as ? tr("%1 (typed as %2)").arg(value, fromText(*entry.as)) : value;
         row.cells << whenWords(entry.wall) << personWords(*session_.catalogue(), entry.author)
-                  << (isUndo ? QString() : valueWords(history_->subject, entry.value) + typed)
+                  << (isUndo ? QString() : said)
                   << kind << lineState(line) << fromText(entry.why.value_or(std::string{}))
                   << fromText(entry.device);
         rows.push_back(std::move(row));

@@ -111,21 +111,16 @@ function(bullace_languages target)
     foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_paper bullace_plots bullace_desk_ui)
         list(APPEND words -I${CMAKE_BINARY_DIR}/include/${layer})
     endforeach()
-    # The desk speaks English only as yet: its folders are read for the English forms of number alone.
-    set(desk_folders "")
-    foreach(part IN ITEMS desktop/viewmodels desktop/pages desktop/paper desktop/plots)
-        list(APPEND desk_folders ${CMAKE_SOURCE_DIR}/${part})
-    endforeach()
-    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera)
+    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera
+            desktop/viewmodels desktop/pages desktop/paper desktop/plots)
         if(EXISTS ${CMAKE_SOURCE_DIR}/${part})
             list(APPEND words ${CMAKE_SOURCE_DIR}/${part})
         endif()
     endforeach()
     set_property(GLOBAL PROPERTY BULLACE_LUPDATE_WORDS "${words}")
-    set_property(GLOBAL PROPERTY BULLACE_LUPDATE_DESK "${desk_folders}")
     add_custom_target(update_languages
         COMMAND Qt6::lupdate ${words} -ts ${folder}/bullace_es.ts
-        COMMAND Qt6::lupdate ${words} ${desk_folders} -pluralonly -ts ${folder}/bullace_en.ts VERBATIM)
+        COMMAND Qt6::lupdate ${words} -pluralonly -ts ${folder}/bullace_en.ts VERBATIM)
 endfunction()
 
 # bullace_lint_test(): `ctest -R qmllint`; fails on a warning in any QML file of the modules made so far.

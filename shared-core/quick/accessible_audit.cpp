@@ -146,7 +146,7 @@ void auditCovered(const std::vector<Seen>& texts,
     for (const Seen& text : texts) {
         const QRectF words = wordsOf(text);
         for (const Seen& key : keys) {
-            const QRectF both = words.intersected(key.box);
+            const QRectF both = words.intersected(key.box.intersected(key.window));
             const bool isOwn = key.item->isAncestorOf(text.item);
             if (!isOwn && both.width() > 2 * kSlackPx && both.height() > 2 * kSlackPx) {
                 faults << lineFor(

@@ -65,9 +65,24 @@ bool BlockMapLayout::hasHeading(std::size_t row) const {
     return !block.isEmpty() && (row == 0 || picture_.rows[row - 1].block != block);
 }
 
+// Notes are broken between words where they are longer than the picture is wide.
 void BlockMapLayout::placeHead(QSizeF size) {
+    const QFontMetricsF metrics(font());
+    for (const QString& note : picture_.notes) {
+        QString line;
+        for (const QString& word : note.split(QLatin1Char(' '))) {
+            const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
+            if (!line.isEmpty() && metrics.horizontalAdvance(longer) > size.width()) {
+                noteLines_ << line;
+                line = word;
+            } else {
+                line = longer;
+            }
+        }
+        noteLines_ << line;
+    }
     const auto lines =
-        (picture_.title.isEmpty() ? 0 : 1.25) + 0.95 * static_cast<double>(picture_.notes.size());
+        (picture_.title.isEmpty() ? 0 : 1.25) + 0.95 * static_cast<double>(noteLines_.size());
     const qreal height = lines * lineHeight_ + (lines > 0 ? mm(kGapMm / 2) : 0);
     head_ = QRectF(0, 0, size.width(), height);
 }

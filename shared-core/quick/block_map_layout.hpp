@@ -22,6 +22,7 @@ public:
     [[nodiscard]] const QRectF& field() const { return field_; } // where cells are seen
     [[nodiscard]] const QRectF& legend() const { return legend_; }
     [[nodiscard]] const QRectF& head() const { return head_; } // title and notes
+    [[nodiscard]] const QStringList& noteLines() const { return noteLines_; }
     [[nodiscard]] std::size_t legendColumns() const { return legendColumns_; }
     [[nodiscard]] qreal lineHeight() const { return lineHeight_; }
     [[nodiscard]] qreal cellWidth() const { return cellWidth_; }
@@ -59,6 +60,7 @@ private:
     int firstVine_ = 1;
     int lastVine_ = 1;
     QRectF head_;
+    QStringList noteLines_;
     QRectF legend_;
     QRectF field_;
     std::size_t legendColumns_ = 1;

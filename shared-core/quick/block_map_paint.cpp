@@ -40,7 +40,7 @@ void drawHead(const MapDrawing& on) {
         on.words(box, Qt::AlignLeft | Qt::AlignTop, on.picture.title, true);
         box.translate(0, on.layout.lineHeight() * 1.15);
     }
-    for (const QString& note : on.picture.notes) {
+    for (const QString& note : on.layout.noteLines()) {
         on.words(box, Qt::AlignLeft | Qt::AlignTop, note);
         box.translate(0, on.layout.lineHeight() * 0.95);
     }

@@ -208,7 +208,7 @@ std::string entriesOf(const char* language, const QLocale& numbers) {
 } // namespace
 
 TEST_CASE("every text is there in Spanish, with the same places for what is put in") {
-    checkWhole(QStringLiteral("bullace_es.ts"), 400);
+    checkWhole(QStringLiteral("bullace_es.ts"), 1000);
 }
 
 TEST_CASE("English says one entry, and two entries") {
@@ -250,8 +250,7 @@ TEST_CASE("Spanish has none of the words that mean another thing to the crews") 
 TEST_CASE("no text of the sources is missing in the languages, and none is said for nothing") {
     checkTakenUp(QStringLiteral("bullace_es.ts"));
     checkTakenUp(QStringLiteral("bullace_en.ts"),
-                 QStringLiteral(BULLACE_LUPDATE_DESK).split(QLatin1Char('|')) +
-                     QStringList{QStringLiteral("-pluralonly")});
+                 {QStringLiteral("-pluralonly")});
 }
 
 TEST_CASE("a tablet speaks its own language, one that is not known is English") {

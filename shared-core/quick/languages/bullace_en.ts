@@ -43,6 +43,16 @@
     </message>
 </context>
 <context>
+    <name>MapPicture</name>
+    <message numerus="yes">
+        <source>The %n most frequent words have colours; others have none.</source>
+        <translation>
+            <numerusform>The most frequent word has a colour; others have none.</numerusform>
+            <numerusform>The %n most frequent words have colours; others have none.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>PaperWords</name>
     <message numerus="yes">
         <source>The sheet has %n label(s); the first free one must be one of them.</source>
@@ -97,6 +107,44 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::BenchViewModel</name>
+    <message numerus="yes">
+        <source>%n sample(s) of each</source>
+        <translation>
+            <numerusform>%n sample of each</numerusform>
+            <numerusform>%n samples of each</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) without a number of the office. Type the number; the next free one is offered, and taken with Enter on an empty line.</source>
+        <translation>
+            <numerusform>%n thing without a number of the office. Type the number; the next free one is offered, and taken with Enter on an empty line.</numerusform>
+            <numerusform>%n things without a number of the office. Type the number; the next free one is offered, and taken with Enter on an empty line.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n box(es) were typed in two ways. Look at the paper: 1 takes the first, 2 the second, or type what it says.</source>
+        <translation>
+            <numerusform>%n box was typed in two ways. Look at the paper: 1 takes the first, 2 the second, or type what it says.</numerusform>
+            <numerusform>%n boxes were typed in two ways. Look at the paper: 1 takes the first, 2 the second, or type what it says.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) of the sheet are written, as one act.</source>
+        <translation>
+            <numerusform>%n value of the sheet is written, as one act.</numerusform>
+            <numerusform>%n values of the sheet are written, as one act.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s), %1.</source>
+        <translation>
+            <numerusform>%n line, %1.</numerusform>
+            <numerusform>%n lines, %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::BulkViewModel</name>
     <message numerus="yes">
         <source>You decided as the condition does. %n conflict(s) would be settled as one act.</source>
@@ -120,10 +168,17 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>%1 conflicts are like this; %n would be decided.</source>
+        <source>Like this are %n conflict(s).</source>
         <translation>
-            <numerusform>%1 conflicts are like this; %n would be decided.</numerusform>
-            <numerusform>%1 conflicts are like this; %n would be decided.</numerusform>
+            <numerusform>Like this is %n conflict.</numerusform>
+            <numerusform>Like this are %n conflicts.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Decided would be %n.</source>
+        <translation>
+            <numerusform>Decided would be %n.</numerusform>
+            <numerusform>Decided would be %n.</numerusform>
         </translation>
     </message>
 </context>
@@ -223,6 +278,47 @@
         <translation>
             <numerusform>%n value was taken in.</numerusform>
             <numerusform>%n values were taken in.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::MapViewModel</name>
+    <message numerus="yes">
+        <source>%1. %n place(s).</source>
+        <translation>
+            <numerusform>%1. %n place.</numerusform>
+            <numerusform>%1. %n places.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::PrintViewModel</name>
+    <message numerus="yes">
+        <source>%n row(s).</source>
+        <translation>
+            <numerusform>%n row.</numerusform>
+            <numerusform>%n rows.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n label(s).</source>
+        <translation>
+            <numerusform>%n label.</numerusform>
+            <numerusform>%n labels.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n, which get one when the file is written</source>
+        <translation>
+            <numerusform>%n, which gets one when the file is written</numerusform>
+            <numerusform>%n, which get one when the file is written</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n page(s) in %1. Print at 100 percent.</source>
+        <translation>
+            <numerusform>%n page in %1. Print at 100 percent.</numerusform>
+            <numerusform>%n pages in %1. Print at 100 percent.</numerusform>
         </translation>
     </message>
 </context>

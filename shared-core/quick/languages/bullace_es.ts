@@ -2,6 +2,13 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es" sourcelanguage="en">
 <context>
+    <name>ArrivalsPage</name>
+    <message>
+        <source>The pairing code as a picture</source>
+        <translation>El código de emparejamiento como imagen</translation>
+    </message>
+</context>
+<context>
     <name>BlockMap</name>
     <message>
         <source>Block map</source>
@@ -94,6 +101,181 @@
     </message>
 </context>
 <context>
+    <name>CardWords</name>
+    <message>
+        <source>Name</source>
+        <translation>Nombre</translation>
+    </message>
+    <message>
+        <source>The office&apos;s number</source>
+        <translation>Número de la oficina</translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Situación</translation>
+    </message>
+    <message>
+        <source>Taxon</source>
+        <translation>Taxón</translation>
+    </message>
+    <message>
+        <source>Flower sex, OIV 151</source>
+        <translation>Sexo de la flor, OIV 151</translation>
+    </message>
+    <message>
+        <source>Seed parent</source>
+        <translation>Parental femenino</translation>
+    </message>
+    <message>
+        <source>Pollen parent</source>
+        <translation>Parental masculino</translation>
+    </message>
+    <message>
+        <source>Rows and their places</source>
+        <translation>Hileras y sus lugares</translation>
+    </message>
+    <message>
+        <source>Closed until, that day too</source>
+        <translation>Cerrado hasta, ese día incluido</translation>
+    </message>
+    <message>
+        <source>No tasting until, that day too</source>
+        <translation>Sin catar hasta, ese día incluido</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Título</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>Descriptors</source>
+        <translation>Descriptores</translation>
+    </message>
+    <message>
+        <source>Order of the rows</source>
+        <translation>Orden de las hileras</translation>
+    </message>
+    <message>
+        <source>Every nth row</source>
+        <translation>Cada cuántas hileras</translation>
+    </message>
+    <message>
+        <source>Both sides</source>
+        <translation>Ambos lados</translation>
+    </message>
+    <message>
+        <source>Samples</source>
+        <translation>Muestras</translation>
+    </message>
+    <message>
+        <source>Precision of the mean, percent</source>
+        <translation>Precisión de la media, por ciento</translation>
+    </message>
+    <message>
+        <source>Blind: accessions hidden</source>
+        <translation>A ciegas: accesiones ocultas</translation>
+    </message>
+    <message>
+        <source>A blind repeat</source>
+        <translation>Repetición a ciegas</translation>
+    </message>
+    <message>
+        <source>A decision: history shown</source>
+        <translation>Una decisión: historia a la vista</translation>
+    </message>
+    <message>
+        <source>Only what stands out</source>
+        <translation>Solo lo que destaca</translation>
+    </message>
+    <message>
+        <source>The least advanced stage, too</source>
+        <translation>También el estado menos avanzado</translation>
+    </message>
+    <message>
+        <source>Stages offered</source>
+        <translation>Estados ofrecidos</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Hasta</translation>
+    </message>
+    <message>
+        <source>Closed on</source>
+        <translation>Cerrado el</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Tipo</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Unidad</translation>
+    </message>
+    <message>
+        <source>Range</source>
+        <translation>Intervalo</translation>
+    </message>
+    <message>
+        <source>Decimals</source>
+        <translation>Decimales</translation>
+    </message>
+    <message>
+        <source>Sampled</source>
+        <translation>Con muestras</translation>
+    </message>
+    <message>
+        <source>Words of the list</source>
+        <translation>Palabras de la lista</translation>
+    </message>
+    <message>
+        <source>Rule</source>
+        <translation>Regla</translation>
+    </message>
+    <message>
+        <source>Switched off</source>
+        <translation>Desactivado</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Fecha</translation>
+    </message>
+    <message>
+        <source>Amount</source>
+        <translation>Cantidad</translation>
+    </message>
+    <message>
+        <source>Where it is kept</source>
+        <translation>Dónde se guarda</translation>
+    </message>
+    <message>
+        <source>Label</source>
+        <translation>Etiqueta</translation>
+    </message>
+    <message>
+        <source>Seeds sown</source>
+        <translation>Semillas sembradas</translation>
+    </message>
+    <message>
+        <source>Seeds germinated</source>
+        <translation>Semillas germinadas</translation>
+    </message>
+    <message>
+        <source>Position of the seed parent</source>
+        <translation>Posición del parental femenino</translation>
+    </message>
+    <message>
+        <source>Pollen lot</source>
+        <translation>Lote de polen</translation>
+    </message>
+</context>
+<context>
     <name>ChoiceKeys</name>
     <message>
         <source>More</source>
@@ -102,6 +284,231 @@
     <message>
         <source>More keys: %1 to %2 of %3 are shown</source>
         <translation>Más teclas: se ven %1 a %2 de %3</translation>
+    </message>
+</context>
+<context>
+    <name>ConflictPage</name>
+    <message>
+        <source>The row around it</source>
+        <translation>La hilera alrededor</translation>
+    </message>
+</context>
+<context>
+    <name>DeskKey</name>
+    <message>
+        <source>%1, key %2</source>
+        <translation>%1, tecla %2</translation>
+    </message>
+</context>
+<context>
+    <name>DeskMain</name>
+    <message>
+        <source>Bullace desk</source>
+        <translation>Bullace, escritorio</translation>
+    </message>
+    <message>
+        <source>%1: Bullace desk</source>
+        <translation>%1: Bullace, escritorio</translation>
+    </message>
+    <message>
+        <source>Search</source>
+        <translation>Buscar</translation>
+    </message>
+    <message>
+        <source>Search, Ctrl+F</source>
+        <translation>Buscar, Ctrl+F</translation>
+    </message>
+</context>
+<context>
+    <name>DeskWords</name>
+    <message>
+        <source>d MMM yyyy</source>
+        <translation>d MMM yyyy</translation>
+    </message>
+    <message>
+        <source>Lot %1</source>
+        <translation>Lote %1</translation>
+    </message>
+    <message>
+        <source>Planting</source>
+        <translation>Plantación</translation>
+    </message>
+    <message>
+        <source>Rule %1</source>
+        <translation>Regla %1</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>retirado</translation>
+    </message>
+    <message>
+        <source>no clock</source>
+        <translation>sin reloj</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n minute(s)</source>
+        <translation>
+            <numerusform>%n minuto</numerusform>
+            <numerusform>%n minutos</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n hour(s)</source>
+        <translation>
+            <numerusform>%n hora</numerusform>
+            <numerusform>%n horas</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s)</source>
+        <translation>
+            <numerusform>%n día</numerusform>
+            <numerusform>%n días</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>Decided twice, apart</source>
+        <translation>Decidido dos veces, por separado</translation>
+    </message>
+    <message>
+        <source>One says there is no living vine</source>
+        <translation>Uno dice que no hay vid viva</translation>
+    </message>
+    <message>
+        <source>Taken back by one, kept by another</source>
+        <translation>Uno lo retiró, otro lo mantiene</translation>
+    </message>
+    <message>
+        <source>One is ten times the other</source>
+        <translation>Uno es diez veces el otro</translation>
+    </message>
+    <message>
+        <source>One may be inches, the other millimetres</source>
+        <translation>Uno quizá en pulgadas, el otro en milímetros</translation>
+    </message>
+    <message>
+        <source>The same person, twice on one day</source>
+        <translation>La misma persona, dos veces en un día</translation>
+    </message>
+    <message>
+        <source>Two noted different values</source>
+        <translation>Dos anotaron valores distintos</translation>
+    </message>
+    <message>
+        <source>The collection, changed twice</source>
+        <translation>La colección, cambiada dos veces</translation>
+    </message>
+    <message>
+        <source>Values that stand along the row from where they belong</source>
+        <translation>Valores corridos a lo largo de la hilera</translation>
+    </message>
+    <message>
+        <source>Ten times, or a tenth of, what fits</source>
+        <translation>Diez veces, o un décimo de, lo que cuadra</translation>
+    </message>
+    <message>
+        <source>Would fit in another unit</source>
+        <translation>Cuadraría en otra unidad</translation>
+    </message>
+    <message>
+        <source>A stage behind an earlier day&apos;s</source>
+        <translation>Un estado anterior al de un día previo</translation>
+    </message>
+    <message>
+        <source>Outside of what the descriptor takes</source>
+        <translation>Fuera de lo que admite el descriptor</translation>
+    </message>
+    <message>
+        <source>Unlike the vine&apos;s own history</source>
+        <translation>Distinto de la historia de la vid</translation>
+    </message>
+    <message>
+        <source>Unlike the vines around it</source>
+        <translation>Distinto de las vides vecinas</translation>
+    </message>
+    <message>
+        <source>Noted where no vine stood</source>
+        <translation>Anotado donde no había vid</translation>
+    </message>
+    <message>
+        <source>Of a day that has not come</source>
+        <translation>De un día que aún no llega</translation>
+    </message>
+    <message>
+        <source>A clock far from the days that it notes</source>
+        <translation>Un reloj lejos de los días que anota</translation>
+    </message>
+    <message>
+        <source>Two places far apart, within seconds</source>
+        <translation>Dos lugares lejanos, en segundos</translation>
+    </message>
+    <message>
+        <source>Of no known form</source>
+        <translation>De forma desconocida</translation>
+    </message>
+    <message>
+        <source>ask a person</source>
+        <translation>preguntar a una persona</translation>
+    </message>
+    <message>
+        <source>take the one noted later</source>
+        <translation>tomar el anotado más tarde</translation>
+    </message>
+    <message>
+        <source>take the further stage</source>
+        <translation>tomar el estado más avanzado</translation>
+    </message>
+    <message>
+        <source>take the greatest</source>
+        <translation>tomar el mayor</translation>
+    </message>
+    <message>
+        <source>take the least</source>
+        <translation>tomar el menor</translation>
+    </message>
+    <message>
+        <source>take the mean</source>
+        <translation>tomar la media</translation>
+    </message>
+    <message>
+        <source>keep all</source>
+        <translation>conservar todos</translation>
+    </message>
+    <message>
+        <source>%1, where they lie within %2 percent of their mean</source>
+        <translation>%1, si están a no más de %2 por ciento de su media</translation>
+    </message>
+    <message>
+        <source>%1, where they lie within %2</source>
+        <translation>%1, si están a no más de %2</translation>
+    </message>
+    <message>
+        <source>No rule decides about the collection.</source>
+        <translation>Ninguna regla decide sobre la colección.</translation>
+    </message>
+    <message>
+        <source>Rule %1 of the rulebook</source>
+        <translation>Regla %1 del reglamento</translation>
+    </message>
+    <message>
+        <source>The descriptor&apos;s own rule</source>
+        <translation>La regla propia del descriptor</translation>
+    </message>
+    <message>
+        <source>%1: %2.</source>
+        <translation>%1: %2.</translation>
+    </message>
+    <message>
+        <source>%1: %2. These lie %3 apart.</source>
+        <translation>%1: %2. La diferencia es %3.</translation>
+    </message>
+    <message>
+        <source>%1: %2. It does not fit these values.</source>
+        <translation>%1: %2. No sirve para estos valores.</translation>
     </message>
 </context>
 <context>
@@ -134,6 +541,17 @@
     </message>
 </context>
 <context>
+    <name>HelpPane</name>
+    <message>
+        <source>Help</source>
+        <translation>Ayuda</translation>
+    </message>
+    <message>
+        <source>F1 shows and hides this. F6 goes to the next part of the page. Ctrl with a digit opens a page, Ctrl+F the search. Escape goes back.</source>
+        <translation>F1 muestra y oculta esto. F6 va a la parte siguiente de la página. Ctrl con una cifra abre una página, Ctrl+F la búsqueda. Esc vuelve atrás.</translation>
+    </message>
+</context>
+<context>
     <name>LetterKeys</name>
     <message>
         <source>Done</source>
@@ -157,6 +575,72 @@
     <message>
         <source>Three or more touches: waiting until the glass is clear</source>
         <translation>Tres toques o más: se espera a que la pantalla quede libre</translation>
+    </message>
+</context>
+<context>
+    <name>MapPicture</name>
+    <message numerus="yes">
+        <source>The %n most frequent words have colours; others have none.</source>
+        <translation>
+            <numerusform>La palabra más frecuente (%n) tiene color; las otras no.</numerusform>
+            <numerusform>Las %n palabras más frecuentes tienen color; las otras no.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>steps of the scale</source>
+        <translation>pasos de la escala</translation>
+    </message>
+    <message>
+        <source>All blocks</source>
+        <translation>Todos los bloques</translation>
+    </message>
+    <message>
+        <source>Block %1</source>
+        <translation>Bloque %1</translation>
+    </message>
+    <message>
+        <source>How much more it is than on the day before on which the vine was noted, in the same season. Vines noted only once are shown as not observed.</source>
+        <translation>Cuánto más es que en el día anterior en que se anotó la vid, en la misma temporada. Las vides anotadas una sola vez se muestran como sin observar.</translation>
+    </message>
+    <message>
+        <source>What was not noted on that day is left out of the fills.</source>
+        <translation>Lo que no se anotó ese día queda sin relleno.</translation>
+    </message>
+    <message>
+        <source>The last value of each vine in the season; what was not noted is left out of the fills.</source>
+        <translation>El último valor de cada vid en la temporada; lo que no se anotó queda sin relleno.</translation>
+    </message>
+    <message>
+        <source>%1: what is planted</source>
+        <translation>%1: lo plantado</translation>
+    </message>
+    <message>
+        <source>%1: %2, %3</source>
+        <translation>%1: %2, %3</translation>
+    </message>
+    <message>
+        <source>%1: %2, season %3</source>
+        <translation>%1: %2, temporada %3</translation>
+    </message>
+    <message>
+        <source>%1, difference</source>
+        <translation>%1, diferencia</translation>
+    </message>
+    <message>
+        <source>%1: what looks wrong</source>
+        <translation>%1: lo que parece mal</translation>
+    </message>
+    <message>
+        <source>What looks wrong</source>
+        <translation>Lo que parece mal</translation>
+    </message>
+    <message>
+        <source>Nothing looks wrong.</source>
+        <translation>Nada parece mal.</translation>
+    </message>
+    <message>
+        <source>Vines with more than one finding show the first.</source>
+        <translation>Las vides con más de un hallazgo muestran el primero.</translation>
     </message>
 </context>
 <context>
@@ -187,6 +671,181 @@
     </message>
 </context>
 <context>
+    <name>PaperWords</name>
+    <message>
+        <source>There is nothing to print.</source>
+        <translation>No hay nada que imprimir.</translation>
+    </message>
+    <message>
+        <source>The file %1 cannot be written. Look whether its folder is there and has room.</source>
+        <translation>No se puede escribir el archivo %1. Vea si su carpeta existe y tiene lugar.</translation>
+    </message>
+    <message>
+        <source>As of %1.</source>
+        <extracomment>at a page&apos;s foot: the date and time at which its values were as shown</extracomment>
+        <translation>Datos al %1.</translation>
+    </message>
+    <message>
+        <source>As of %1. Bullace %2.</source>
+        <extracomment>the same, with the program&apos;s version</extracomment>
+        <translation>Datos al %1. Bullace %2.</translation>
+    </message>
+    <message>
+        <source>“%1” is no label code. A code has eight letters and digits, the first a letter.</source>
+        <translation>“%1” no es un código de etiqueta. Un código tiene ocho letras y cifras; lo primero es una letra.</translation>
+    </message>
+    <message>
+        <source>“%1” is no position. A position is written like B2-07-14.</source>
+        <translation>“%1” no es una posición. Una posición se escribe como B2-07-14.</translation>
+    </message>
+    <message>
+        <source>On labels of this size the code of %1 would be too small to be read.</source>
+        <translation>En etiquetas de este tamaño el código de %1 sería demasiado pequeño para leerse.</translation>
+    </message>
+    <message>
+        <source>On labels of this size %1 does not fit in letters of %2 mm.</source>
+        <translation>En etiquetas de este tamaño %1 no cabe en letras de %2 mm.</translation>
+    </message>
+    <message>
+        <source>The labels of this sheet lie over one another: from one to the next it must be at least the size of a label.</source>
+        <translation>Las etiquetas de esta hoja se enciman: de una a la siguiente debe haber al menos el tamaño de una etiqueta.</translation>
+    </message>
+    <message>
+        <source>Some labels of this sheet lie off the paper. Look at the margins, the number of labels and the printer&apos;s offset.</source>
+        <translation>Algunas etiquetas de esta hoja quedan fuera del papel. Revise los márgenes, el número de etiquetas y el desfase de la impresora.</translation>
+    </message>
+    <message>
+        <source>A sheet has at least one label, and a label has a size.</source>
+        <translation>Una hoja tiene al menos una etiqueta, y una etiqueta tiene un tamaño.</translation>
+    </message>
+    <message numerus="yes">
+        <source>The sheet has %n label(s); the first free one must be one of them.</source>
+        <translation>
+            <numerusform>La hoja tiene %n etiqueta; la primera libre debe ser esa.</numerusform>
+            <numerusform>La hoja tiene %n etiquetas; la primera libre debe ser una de ellas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 · row %2</source>
+        <translation>%1 · hilera %2</translation>
+    </message>
+    <message>
+        <source>post at vine %1</source>
+        <extracomment>on the label of the post at a row&apos;s end</extracomment>
+        <translation>poste en la vid %1</translation>
+    </message>
+    <message>
+        <source>vine %1</source>
+        <translation>vid %1</translation>
+    </message>
+    <message>
+        <source>Test page for this sheet of labels</source>
+        <translation>Página de prueba para esta hoja de etiquetas</translation>
+    </message>
+    <message>
+        <source>1. Print at 100 %, without fitting to the page, on plain paper.</source>
+        <translation>1. Imprima al 100 %, sin ajustar a la página, en papel común.</translation>
+    </message>
+    <message>
+        <source>2. Measure both rulers: 0 to 150 must be 150 mm.</source>
+        <translation>2. Mida ambas reglas: de 0 a 150 debe haber 150 mm.</translation>
+    </message>
+    <message>
+        <source>3. Lay this page over a sheet of labels and hold both against the light.</source>
+        <translation>3. Ponga esta página sobre una hoja de etiquetas y mire ambas a contraluz.</translation>
+    </message>
+    <message>
+        <source>4. How far the frames lie too far right and down is this printer&apos;s offset.</source>
+        <translation>4. Lo que los marcos se desvían a la derecha y hacia abajo es el desfase de esta impresora.</translation>
+    </message>
+    <message>
+        <source>walked from vine %1 to vine %2</source>
+        <translation>recorrida de la vid %1 a la vid %2</translation>
+    </message>
+    <message>
+        <source>page %1 of %2</source>
+        <translation>página %1 de %2</translation>
+    </message>
+    <message>
+        <source>vine</source>
+        <extracomment>above the vines&apos; numbers</extracomment>
+        <translation>vid</translation>
+    </message>
+    <message>
+        <source>why not</source>
+        <extracomment>above the box for the reason why there is no value</extracomment>
+        <translation>por qué no</translation>
+    </message>
+    <message>
+        <source>observer</source>
+        <translation>observador</translation>
+    </message>
+    <message>
+        <source>date (year, month, day)</source>
+        <translation>fecha (año, mes, día)</translation>
+    </message>
+    <message>
+        <source>began at vine %1</source>
+        <extracomment>a box to be ticked</extracomment>
+        <translation>empezó en la vid %1</translation>
+    </message>
+    <message>
+        <source>Why there is no value: N not observed, V no vine, D dead, R out of reach, C no crop, P walked past.</source>
+        <translation>Por qué no hay valor: N sin observar, V sin vid, D muerta, R fuera de alcance, C sin fruta, P pasada de largo.</translation>
+    </message>
+    <message>
+        <source>One digit in a box, numbers to the right. No line stays empty.</source>
+        <translation>Una cifra por casilla, números a la derecha. Ninguna línea queda vacía.</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <extracomment>what is noted, and its unit</extracomment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <extracomment>a code of a list and what it stands for</extracomment>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>%1:</source>
+        <extracomment>above the list of codes that a descriptor has</extracomment>
+        <translation>%1:</translation>
+    </message>
+    <message>
+        <source>What is to be noted has more boxes than a page is wide. Print fewer descriptors or samples on one sheet.</source>
+        <translation>Lo que hay que anotar tiene más casillas que el ancho de una página. Imprima menos descriptores o muestras en una hoja.</translation>
+    </message>
+    <message>
+        <source>This row has no vines.</source>
+        <translation>Esta hilera no tiene vides.</translation>
+    </message>
+    <message>
+        <source>Nothing that is noted on paper was chosen.</source>
+        <translation>No se eligió nada que se anote en papel.</translation>
+    </message>
+    <message>
+        <source>no vine</source>
+        <translation>sin vid</translation>
+    </message>
+    <message>
+        <source>At the desk: the bench opens this page&apos;s grid by its code.</source>
+        <translation>En el escritorio: Laboratorio abre la cuadrícula de esta página por su código.</translation>
+    </message>
+    <message>
+        <source>Block %1 is closed until %2: not walked. The product label and the worker-protection rules decide.</source>
+        <translation>El bloque %1 está cerrado hasta el %2: no se recorre. Deciden la etiqueta del producto y las reglas de protección del trabajador.</translation>
+    </message>
+    <message>
+        <source>Block %1: no tasting until %2. The product label and the worker-protection rules decide.</source>
+        <translation>Bloque %1: no probar nada hasta el %2. Deciden la etiqueta del producto y las reglas de protección del trabajador.</translation>
+    </message>
+    <message>
+        <source>Heat, storms, footing: stand still to write.</source>
+        <translation>Calor, tormentas, terreno: deténgase para escribir.</translation>
+    </message>
+</context>
+<context>
     <name>PhotoPage</name>
     <message>
         <source>What the camera sees</source>
@@ -207,6 +866,121 @@
     <message>
         <source>Keep this picture</source>
         <translation>Guardar esta imagen</translation>
+    </message>
+</context>
+<context>
+    <name>PhotoView</name>
+    <message>
+        <source>Photo %1 of %2</source>
+        <translation>Foto %1 de %2</translation>
+    </message>
+</context>
+<context>
+    <name>Plots</name>
+    <message>
+        <source>%1 (%2)</source>
+        <extracomment>A measure with its unit: Yield (kg)</extracomment>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>n = %1</source>
+        <extracomment>How many observations a plot is made of; n is the sign for it in statistics.</extracomment>
+        <translation>n = %1</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>desde %1</translation>
+    </message>
+    <message>
+        <source>until %1</source>
+        <translation>hasta %1</translation>
+    </message>
+    <message>
+        <source>Nothing was noted for this yet.</source>
+        <translation>Aún no se anotó nada para esto.</translation>
+    </message>
+    <message>
+        <source>%1 by %2.</source>
+        <translation>%1 según %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n point(s)</source>
+        <translation>
+            <numerusform>%n punto</numerusform>
+            <numerusform>%n puntos</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>from %1 to %2</source>
+        <translation>de %1 a %2</translation>
+    </message>
+    <message>
+        <source>%1 at %2</source>
+        <extracomment>A value and where it is: 5 kg at 14 May</extracomment>
+        <translation>%1 en %2</translation>
+    </message>
+    <message>
+        <source>lowest %1</source>
+        <translation>mínimo %1</translation>
+    </message>
+    <message>
+        <source>highest %1</source>
+        <translation>máximo %1</translation>
+    </message>
+    <message>
+        <source>%1, low end</source>
+        <translation>%1, extremo inferior</translation>
+    </message>
+    <message>
+        <source>%1, high end</source>
+        <translation>%1, extremo superior</translation>
+    </message>
+    <message>
+        <source>%1, lower quartile</source>
+        <translation>%1, cuartil inferior</translation>
+    </message>
+    <message>
+        <source>%1, upper quartile</source>
+        <translation>%1, cuartil superior</translation>
+    </message>
+    <message>
+        <source>Series</source>
+        <translation>Serie</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>n</source>
+        <translation>n</translation>
+    </message>
+</context>
+<context>
+    <name>PrintPages</name>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 de %2</translation>
+    </message>
+    <message>
+        <source>Labels for vines are of a block, a row, a run or an accession.</source>
+        <translation>Las etiquetas de vid son de un bloque, una hilera, un tramo o una accesión.</translation>
+    </message>
+    <message>
+        <source>Labels of this kind are of lots: a lot, or a kind of lots like juice.</source>
+        <translation>Las etiquetas de este tipo son de lotes: un lote, o un tipo de lotes como juice.</translation>
+    </message>
+    <message>
+        <source>&quot;%1&quot; is no row, no block and no round along rows.</source>
+        <translation>&quot;%1&quot; no es una hilera, ni un bloque, ni un recorrido por hileras.</translation>
     </message>
 </context>
 <context>
@@ -355,6 +1129,41 @@
     <message>
         <source>Next: record and go on</source>
         <translation>Seguir: anotar y continuar</translation>
+    </message>
+</context>
+<context>
+    <name>Tr</name>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Lote</translation>
+    </message>
+    <message>
+        <source>Cross</source>
+        <translation>Cruza</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Persona</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Recorrido</translation>
+    </message>
+    <message>
+        <source>Block</source>
+        <translation>Bloque</translation>
+    </message>
+    <message>
+        <source>Descriptor</source>
+        <translation>Descriptor</translation>
+    </message>
+    <message>
+        <source>Weather</source>
+        <translation>Clima</translation>
     </message>
 </context>
 <context>
@@ -1008,6 +1817,25 @@
     </message>
 </context>
 <context>
+    <name>VinePlot</name>
+    <message>
+        <source>Day of the year</source>
+        <translation>Día del año</translation>
+    </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo abierto o sin observar queda fuera.</translation>
+    </message>
+    <message>
+        <source>The file&apos;s name ends in .pdf, .svg or .csv.</source>
+        <translation>El nombre del archivo termina en .pdf, .svg o .csv.</translation>
+    </message>
+</context>
+<context>
     <name>Words</name>
     <message>
         <source>Documents</source>
@@ -1207,6 +2035,2621 @@
     <message>
         <source>The camera cannot be used: another program may have it open.</source>
         <translation>No se puede usar la cámara: quizá otro programa la tenga abierta.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ArrivalsViewModel</name>
+    <message>
+        <source>This page says what came from the tablets and what waits for a person. Press S to let tablets sync, P to pair a new tablet: it scans the picture or types the code. Enter on a line of what waits opens its page. A lost tablet is revoked with X: it is turned away from then on, and what it sent before counts.</source>
+        <translation>Esta página dice qué llegó de las tabletas y qué espera a una persona. Pulse S para dejar que las tabletas sincronicen y P para emparejar una tableta nueva: esta lee la imagen o se escribe el código. Intro en una línea de lo que espera abre su página. Una tableta perdida se revoca con X: desde entonces se rechaza, y lo que envió antes cuenta.</translation>
+    </message>
+    <message>
+        <source>Waits for a person</source>
+        <translation>Espera a una persona</translation>
+    </message>
+    <message>
+        <source>waits</source>
+        <translation>espera</translation>
+    </message>
+    <message>
+        <source>nothing waits</source>
+        <translation>nada espera</translation>
+    </message>
+    <message>
+        <source>Conflicts</source>
+        <translation>Conflictos</translation>
+    </message>
+    <message>
+        <source>Entries that do not count</source>
+        <translation>Entradas que no cuentan</translation>
+    </message>
+    <message>
+        <source>Imported lines that wait for what comes before them</source>
+        <translation>Líneas importadas que esperan lo que va antes</translation>
+    </message>
+    <message>
+        <source>Office entries that came back after a restore</source>
+        <translation>Entradas de la oficina que volvieron tras una restauración</translation>
+    </message>
+    <message>
+        <source>Entries that do not follow from what is held</source>
+        <translation>Entradas que no siguen a lo que se tiene</translation>
+    </message>
+    <message>
+        <source>%1 to %2 of %3</source>
+        <translation>%1 a %2 de %3</translation>
+    </message>
+    <message>
+        <source>Devices</source>
+        <translation>Dispositivos</translation>
+    </message>
+    <message>
+        <source>its clock is %1 ahead</source>
+        <translation>su reloj va %1 adelante</translation>
+    </message>
+    <message>
+        <source>its clock is %1 behind</source>
+        <translation>su reloj va %1 atrás</translation>
+    </message>
+    <message>
+        <source>last whole sync %1</source>
+        <translation>última sincronización completa %1</translation>
+    </message>
+    <message>
+        <source>never synced</source>
+        <translation>nunca sincronizado</translation>
+    </message>
+    <message>
+        <source>revoked %1</source>
+        <translation>revocado %1</translation>
+    </message>
+    <message>
+        <source>revoked</source>
+        <translation>revocado</translation>
+    </message>
+    <message>
+        <source>paired</source>
+        <translation>emparejado</translation>
+    </message>
+    <message>
+        <source>marked</source>
+        <translation>marcada</translation>
+    </message>
+    <message>
+        <source>No device is paired yet</source>
+        <translation>Aún no hay ningún dispositivo emparejado</translation>
+    </message>
+    <message>
+        <source>Rounds that are open</source>
+        <translation>Recorridos abiertos</translation>
+    </message>
+    <message>
+        <source>%1 of %2 vines</source>
+        <translation>%1 de %2 vides</translation>
+    </message>
+    <message>
+        <source>late</source>
+        <translation>atrasado</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>hecho</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>Arrivals</source>
+        <translation>Llegadas</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) came</source>
+        <translation>
+            <numerusform>llegó %n entrada</numerusform>
+            <numerusform>llegaron %n entradas</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n photo(s)</source>
+        <translation>
+            <numerusform>%n foto</numerusform>
+            <numerusform>%n fotos</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>whole</source>
+        <translation>completa</translation>
+    </message>
+    <message>
+        <source>broke off</source>
+        <translation>se cortó</translation>
+    </message>
+    <message>
+        <source>Nothing came yet</source>
+        <translation>Aún no llegó nada</translation>
+    </message>
+    <message>
+        <source>What came and what waits</source>
+        <translation>Lo que llegó y lo que espera</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Estado</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Más</translation>
+    </message>
+    <message>
+        <source>Which</source>
+        <translation>Cuál</translation>
+    </message>
+    <message>
+        <source>This desk is not the station&apos;s server.</source>
+        <translation>Este escritorio no es el servidor de la estación.</translation>
+    </message>
+    <message>
+        <source>Tablets may sync, on port %1.</source>
+        <translation>Las tabletas pueden sincronizar, en el puerto %1.</translation>
+    </message>
+    <message>
+        <source>Tablets are not let in now.</source>
+        <translation>Ahora no se dejan entrar tabletas.</translation>
+    </message>
+    <message>
+        <source>Let no tablet sync</source>
+        <translation>No dejar sincronizar</translation>
+    </message>
+    <message>
+        <source>Let tablets sync</source>
+        <translation>Dejar sincronizar tabletas</translation>
+    </message>
+    <message>
+        <source>Pair a tablet</source>
+        <translation>Emparejar una tableta</translation>
+    </message>
+    <message>
+        <source>Pair an office device</source>
+        <translation>Emparejar un dispositivo de oficina</translation>
+    </message>
+    <message>
+        <source>End pairing</source>
+        <translation>Cerrar emparejamiento</translation>
+    </message>
+    <message>
+        <source>Revoke this device</source>
+        <translation>Revocar este dispositivo</translation>
+    </message>
+    <message>
+        <source>Take these in</source>
+        <translation>Admitir estas</translation>
+    </message>
+    <message>
+        <source>On the tablet: Sync, Pair. Scan the picture, or type the address and the code. Open for five minutes.
+%1</source>
+        <translation>En la tableta: Sincronizar, Emparejar. Lea la imagen, o escriba la dirección y el código. Abierto por cinco minutos.
+%1</translation>
+    </message>
+    <message>
+        <source>Revoke %1? It is turned away from then on. Type its first letters and digits to confirm: %2</source>
+        <translation>¿Revocar %1? Desde entonces se rechaza. Para confirmar, escriba sus primeras letras y cifras: %2</translation>
+    </message>
+    <message>
+        <source>That is not this device.</source>
+        <translation>Ese no es este dispositivo.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) taken in.</source>
+        <translation>
+            <numerusform>%n entrada admitida.</numerusform>
+            <numerusform>%n entradas admitidas.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::BenchViewModel</name>
+    <message>
+        <source>chosen</source>
+        <translation>elegido</translation>
+    </message>
+    <message>
+        <source>What is typed</source>
+        <translation>Qué se escribe</translation>
+    </message>
+    <message>
+        <source>Rows</source>
+        <translation>Filas</translation>
+    </message>
+    <message>
+        <source>Lots: %1 (%2)</source>
+        <translation>Lotes: %1 (%2)</translation>
+    </message>
+    <message>
+        <source>A row, a run, an accession …</source>
+        <translation>Una hilera, un tramo, una accesión …</translation>
+    </message>
+    <message>
+        <source>Go on with the sheet %1</source>
+        <translation>Seguir con la hoja %1</translation>
+    </message>
+    <message>
+        <source>A row sheet from paper …</source>
+        <translation>Una hoja de hilera en papel …</translation>
+    </message>
+    <message>
+        <source>Opened in the field (%1)</source>
+        <translation>Abierto en el campo (%1)</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Columnas</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sample(s) of each</source>
+        <translation>
+            <numerusform>%n muestra de cada uno</numerusform>
+            <numerusform>%n muestras de cada uno</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>A row like B2-07, a run like B2-07-01 B2-07-30, an accession, a lot, a label</source>
+        <translation>Una hilera como B2-07, un tramo como B2-07-01 B2-07-30, una accesión, un lote, una etiqueta</translation>
+    </message>
+    <message>
+        <source>The day of the measurement, like 2026-09-14</source>
+        <translation>El día de la medición, como 2026-09-14</translation>
+    </message>
+    <message>
+        <source>A day of the calendar, like 2026-09-14.</source>
+        <translation>Un día del calendario, como 2026-09-14.</translation>
+    </message>
+    <message>
+        <source>How many samples of each lot or vine</source>
+        <translation>Cuántas muestras de cada lote o vid</translation>
+    </message>
+    <message>
+        <source>A whole number from 1 to %1.</source>
+        <translation>Un número entero de 1 a %1.</translation>
+    </message>
+    <message>
+        <source>Scan or type a lot, a label or a position</source>
+        <translation>Lea o escriba un lote, una etiqueta o una posición</translation>
+    </message>
+    <message>
+        <source>Opened in the field</source>
+        <translation>Abierto en el campo</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>ID from the tablet</source>
+        <translation>ID de la tableta</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Más</translation>
+    </message>
+    <message>
+        <source>The office&apos;s number</source>
+        <translation>Número de la oficina</translation>
+    </message>
+    <message>
+        <source>opened on a tablet, without a number of the office</source>
+        <translation>abierta en una tableta, sin número de la oficina</translation>
+    </message>
+    <message>
+        <source>Cross</source>
+        <translation>Cruza</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Lote</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Persona</translation>
+    </message>
+    <message>
+        <source>%1?</source>
+        <translation>¿%1?</translation>
+    </message>
+    <message>
+        <source>Everything that was opened in the field has its number.</source>
+        <translation>Todo lo que se abrió en el campo tiene su número.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) without a number of the office. Type the number; the next free one is offered, and taken with Enter on an empty line.</source>
+        <translation>
+            <numerusform>%n cosa sin número de la oficina. Escriba el número; se ofrece el siguiente libre, que se toma con Intro en una línea vacía.</numerusform>
+            <numerusform>%n cosas sin número de la oficina. Escriba el número; se ofrece el siguiente libre, que se toma con Intro en una línea vacía.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Scan or type the code at the sheet&apos;s head; a row like B2-07 will do</source>
+        <translation>Lea o escriba el código del encabezado de la hoja; también sirve una hilera como B2-07</translation>
+    </message>
+    <message>
+        <source>No row of this station has that code.</source>
+        <translation>Ninguna hilera de esta estación tiene ese código.</translation>
+    </message>
+    <message>
+        <source>Nothing stands in that row today.</source>
+        <translation>Hoy no hay nada en esa hilera.</translation>
+    </message>
+    <message>
+        <source>Choose the sheet&apos;s columns in the list first.</source>
+        <translation>Elija primero en la lista las columnas de la hoja.</translation>
+    </message>
+    <message>
+        <source>Whose notes are they? The station knows %1</source>
+        <translation>¿De quién son las notas? La estación conoce %1</translation>
+    </message>
+    <message>
+        <source>Nobody here has that code. People are entered in the collection.</source>
+        <translation>Aquí nadie tiene ese código. Las personas se ingresan en la colección.</translation>
+    </message>
+    <message>
+        <source>The day on the sheet, like 2026-05-14</source>
+        <translation>El día de la hoja, como 2026-05-14</translation>
+    </message>
+    <message>
+        <source>A day of the calendar that has come, like 2026-05-14.</source>
+        <translation>Un día del calendario que ya llegó, como 2026-05-14.</translation>
+    </message>
+    <message>
+        <source>The sheet</source>
+        <translation>La hoja</translation>
+    </message>
+    <message>
+        <source>Row sheet %1, typed once</source>
+        <translation>Hoja de hilera %1, escrita una vez</translation>
+    </message>
+    <message>
+        <source>Row sheet %1, typed again</source>
+        <translation>Hoja de hilera %1, escrita otra vez</translation>
+    </message>
+    <message>
+        <source>Notes of %1 on %2. Type what the paper says; an empty box stays empty.</source>
+        <translation>Notas de %1 el %2. Escriba lo que dice el papel; una casilla vacía queda vacía.</translation>
+    </message>
+    <message>
+        <source>Type the sheet once more, best by somebody else. What was typed first is hidden.</source>
+        <translation>Escriba la hoja una vez más, mejor otra persona. Lo que se escribió primero está oculto.</translation>
+    </message>
+    <message>
+        <source>What differs</source>
+        <translation>Lo que difiere</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Lugar</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Primera</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Segunda</translation>
+    </message>
+    <message>
+        <source>On the paper</source>
+        <translation>En el papel</translation>
+    </message>
+    <message>
+        <source>typed in two ways</source>
+        <translation>escrito de dos formas</translation>
+    </message>
+    <message>
+        <source>Row sheet %1, what differs</source>
+        <translation>Hoja de hilera %1, lo que difiere</translation>
+    </message>
+    <message>
+        <source>Both typings say the same. It can be written.</source>
+        <translation>Las dos veces se escribió lo mismo. Se puede guardar.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n box(es) were typed in two ways. Look at the paper: 1 takes the first, 2 the second, or type what it says.</source>
+        <translation>
+            <numerusform>%n casilla se escribió de dos formas. Mire el papel: 1 toma la primera, 2 la segunda, o escriba lo que dice.</numerusform>
+            <numerusform>%n casillas se escribieron de dos formas. Mire el papel: 1 toma la primera, 2 la segunda, o escriba lo que dice.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>All is typed: once more</source>
+        <translation>Todo escrito: otra vez</translation>
+    </message>
+    <message>
+        <source>All is typed: compare</source>
+        <translation>Todo escrito: comparar</translation>
+    </message>
+    <message>
+        <source>The first</source>
+        <translation>La primera</translation>
+    </message>
+    <message>
+        <source>The second</source>
+        <translation>La segunda</translation>
+    </message>
+    <message>
+        <source>Write it</source>
+        <translation>Guardarla</translation>
+    </message>
+    <message>
+        <source>Throw the typing away</source>
+        <translation>Desechar lo escrito</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) of the sheet are written, as one act.</source>
+        <translation>
+            <numerusform>Se guardó %n valor de la hoja, en un solo acto.</numerusform>
+            <numerusform>Se guardaron %n valores de la hoja, en un solo acto.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Type &quot;away&quot; to throw away what was typed of this sheet</source>
+        <translation>Escriba &quot;fuera&quot; para desechar lo escrito de esta hoja</translation>
+    </message>
+    <message>
+        <source>away</source>
+        <translation>fuera</translation>
+    </message>
+    <message>
+        <source>Esc keeps it.</source>
+        <translation>Esc lo conserva.</translation>
+    </message>
+    <message>
+        <source>The list chooses what the grid shows: lots or vines, the day, the columns. In the grid arrows move, a digit or F2 types, Enter takes it and goes down, Tab goes to the right. G takes a scanned or typed label and goes to its line. &quot;-&quot; is not observed; a word such as dead says why there is no value. What stands there already is replaced only with a reason. A row sheet from paper is typed twice; what differs is shown, and nothing is written before. Acids, caustic titrants, solvents and dry ice: the laboratory&apos;s own safety rules come first.</source>
+        <translation>La lista elige lo que muestra la cuadrícula: lotes o vides, el día, las columnas. En la cuadrícula las flechas mueven, una cifra o F2 escribe, Intro lo toma y baja, Tab va a la derecha. G toma una etiqueta leída o escrita y va a su línea. &quot;-&quot; es sin observar; una palabra como muerta dice por qué no hay valor. Lo que ya está se reemplaza solo con una razón. Una hoja de hilera en papel se escribe dos veces; se muestra lo que difiere, y antes no se guarda nada. Ácidos, titulantes cáusticos, solventes y hielo seco: primero las reglas de seguridad del propio laboratorio.</translation>
+    </message>
+    <message>
+        <source>What it is</source>
+        <translation>Qué es</translation>
+    </message>
+    <message>
+        <source>no vine</source>
+        <translation>sin vid</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 de %2</translation>
+    </message>
+    <message>
+        <source>The bench</source>
+        <translation>El laboratorio</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>Bench</source>
+        <translation>Laboratorio</translation>
+    </message>
+    <message>
+        <source>Choose in the list what is to be typed.</source>
+        <translation>Elija en la lista lo que se va a escribir.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s), %1.</source>
+        <translation>
+            <numerusform>%n línea, %1.</numerusform>
+            <numerusform>%n líneas, %1.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Scan or type a label</source>
+        <translation>Lea o escriba una etiqueta</translation>
+    </message>
+    <message>
+        <source>Other rows</source>
+        <translation>Otras filas</translation>
+    </message>
+    <message>
+        <source>Samples</source>
+        <translation>Muestras</translation>
+    </message>
+    <message>
+        <source>Everything noted there</source>
+        <translation>Todo lo anotado allí</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::BulkViewModel</name>
+    <message>
+        <source>One of five</source>
+        <translation>Uno de cinco</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>Take %1</source>
+        <translation>Tomar %1</translation>
+    </message>
+    <message>
+        <source>None of them</source>
+        <translation>Ninguno</translation>
+    </message>
+    <message>
+        <source>By hand, %1 of %2</source>
+        <translation>A mano, %1 de %2</translation>
+    </message>
+    <message>
+        <source>Which would you take? The condition&apos;s answer is shown when all are decided.</source>
+        <translation>¿Cuál tomaría? La respuesta de la condición se muestra cuando todos estén decididos.</translation>
+    </message>
+    <message>
+        <source>By hand, and by the condition</source>
+        <translation>A mano y por la condición</translation>
+    </message>
+    <message>
+        <source>Conflict</source>
+        <translation>Conflicto</translation>
+    </message>
+    <message>
+        <source>You</source>
+        <translation>Usted</translation>
+    </message>
+    <message>
+        <source>The condition</source>
+        <translation>La condición</translation>
+    </message>
+    <message>
+        <source>none of them</source>
+        <translation>ninguno</translation>
+    </message>
+    <message>
+        <source>all as samples</source>
+        <translation>todos como muestras</translation>
+    </message>
+    <message>
+        <source>Many at once</source>
+        <translation>Muchos a la vez</translation>
+    </message>
+    <message numerus="yes">
+        <source>You decided as the condition does. %n conflict(s) would be settled as one act.</source>
+        <translation>
+            <numerusform>Usted decidió igual que la condición. Se resolvería %n conflicto en un solo acto.</numerusform>
+            <numerusform>Usted decidió igual que la condición. Se resolverían %n conflictos en un solo acto.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>You decided otherwise in %n of them: narrow the condition.</source>
+        <translation>
+            <numerusform>Usted decidió distinto en %n de ellos: restrinja la condición.</numerusform>
+            <numerusform>Usted decidió distinto en %n de ellos: restrinja la condición.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Settle them all</source>
+        <translation>Resolver todos</translation>
+    </message>
+    <message>
+        <source>Narrow the condition</source>
+        <translation>Restringir la condición</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n conflict(s) settled. Ctrl+Z takes all of it back.</source>
+        <translation>
+            <numerusform>%n conflicto resuelto. Ctrl+Z lo anula.</numerusform>
+            <numerusform>%n conflictos resueltos. Ctrl+Z los anula todos.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Choose by a number what is taken of conflicts like the one you came from, and narrow them to one block, one descriptor, the same people or a greatest difference. The table shows every outcome, those farthest apart on top. Then decide five at random yourself; if you would take something else than the condition, narrow it. All are written as one act, which Ctrl+Z takes back.</source>
+        <translation>Elija con un número qué se toma en los conflictos como aquel del que vino, y restrínjalos a un bloque, un descriptor, las mismas personas o una diferencia máxima. La tabla muestra todos los resultados, arriba los de mayor diferencia. Luego decida usted cinco al azar; si tomaría otra cosa que la condición, restrínjala. Todos se escriben en un solo acto, que Ctrl+Z anula.</translation>
+    </message>
+    <message>
+        <source>take the one noted later</source>
+        <translation>tomar el anotado más tarde</translation>
+    </message>
+    <message>
+        <source>take the greatest, or the further stage</source>
+        <translation>tomar el mayor, o el estado más avanzado</translation>
+    </message>
+    <message>
+        <source>take the least</source>
+        <translation>tomar el menor</translation>
+    </message>
+    <message>
+        <source>take the mean</source>
+        <translation>tomar la media</translation>
+    </message>
+    <message>
+        <source>take what %1 noted</source>
+        <translation>tomar lo que anotó %1</translation>
+    </message>
+    <message>
+        <source>take the one with a photo</source>
+        <translation>tomar el que tiene foto</translation>
+    </message>
+    <message>
+        <source>take the value, not the taking back</source>
+        <translation>tomar el valor, no el retiro</translation>
+    </message>
+    <message>
+        <source>keep all as samples</source>
+        <translation>conservar todos como muestras</translation>
+    </message>
+    <message>
+        <source>block %1</source>
+        <translation>bloque %1</translation>
+    </message>
+    <message>
+        <source>no more than %1 apart</source>
+        <translation>a no más de %1</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <comment>conditions, what is done</comment>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>What the condition would do</source>
+        <translation>Lo que haría la condición</translation>
+    </message>
+    <message>
+        <source>Values</source>
+        <translation>Valores</translation>
+    </message>
+    <message>
+        <source>Apart</source>
+        <translation>Diferencia</translation>
+    </message>
+    <message>
+        <source>Outcome</source>
+        <translation>Resultado</translation>
+    </message>
+    <message>
+        <source>stays open</source>
+        <translation>queda abierto</translation>
+    </message>
+    <message>
+        <source>decided</source>
+        <translation>decidido</translation>
+    </message>
+    <message>
+        <source>Only this block</source>
+        <translation>Solo este bloque</translation>
+    </message>
+    <message>
+        <source>All blocks</source>
+        <translation>Todos los bloques</translation>
+    </message>
+    <message>
+        <source>Only this descriptor</source>
+        <translation>Solo este descriptor</translation>
+    </message>
+    <message>
+        <source>All descriptors</source>
+        <translation>Todos los descriptores</translation>
+    </message>
+    <message>
+        <source>Only these people</source>
+        <translation>Solo estas personas</translation>
+    </message>
+    <message>
+        <source>All people</source>
+        <translation>Todas las personas</translation>
+    </message>
+    <message>
+        <source>Greatest difference</source>
+        <translation>Diferencia máxima</translation>
+    </message>
+    <message>
+        <source>Decide five by hand</source>
+        <translation>Decidir cinco a mano</translation>
+    </message>
+    <message>
+        <source>No more apart than? Empty for any difference.</source>
+        <translation>¿Diferencia de no más de cuánto? Vacío: cualquiera.</translation>
+    </message>
+    <message>
+        <source>Write a number, like 2.</source>
+        <translation>Escriba un número, como 2.</translation>
+    </message>
+    <message>
+        <source>and</source>
+        <translation>y</translation>
+    </message>
+    <message numerus="yes">
+        <source>Like this are %n conflict(s).</source>
+        <translation>
+            <numerusform>Hay %n conflicto así.</numerusform>
+            <numerusform>Hay %n conflictos así.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Decided would be %n.</source>
+        <translation>
+            <numerusform>Se decidiría %n.</numerusform>
+            <numerusform>Se decidirían %n.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::CollectionViewModel</name>
+    <message>
+        <source>The number or code of the new one in &quot;%1&quot;</source>
+        <translation>El número o código del nuevo registro en &quot;%1&quot;</translation>
+    </message>
+    <message>
+        <source>%1 is there already.</source>
+        <translation>%1 ya está.</translation>
+    </message>
+    <message>
+        <source>First vine, last vine, accession and day: B2-07-01 B2-07-30 A100 2026-03-14. With &quot;each&quot; behind it every vine is a seedling of its own, A100-1, A100-2, …</source>
+        <translation>Primera vid, última vid, accesión y día: B2-07-01 B2-07-30 A100 2026-03-14. Con &quot;each&quot; al final, cada vid es una plántula propia, A100-1, A100-2, …</translation>
+    </message>
+    <message>
+        <source>Four words: first vine, last vine, accession, day like 2026-03-14.</source>
+        <translation>Cuatro palabras: primera vid, última vid, accesión, día como 2026-03-14.</translation>
+    </message>
+    <message>
+        <source>Planted: %1 to %2 with %3.</source>
+        <translation>Plantadas: %1 a %2 con %3.</translation>
+    </message>
+    <message>
+        <source>First vine, last vine, and the last day on which they stand: B2-07-01 B2-07-30 2026-02-28</source>
+        <translation>Primera vid, última vid y el último día en que están: B2-07-01 B2-07-30 2026-02-28</translation>
+    </message>
+    <message>
+        <source>Three words: first vine, last vine, day like 2026-02-28.</source>
+        <translation>Tres palabras: primera vid, última vid, día como 2026-02-28.</translation>
+    </message>
+    <message>
+        <source>Taken out: %1 to %2.</source>
+        <translation>Quitadas: %1 a %2.</translation>
+    </message>
+    <message>
+        <source>First vine, last vine, by how many, and from which day on: B2-07-10 B2-07-30 +1 2026-03-01</source>
+        <translation>Primera vid, última vid, en cuánto y desde qué día: B2-07-10 B2-07-30 +1 2026-03-01</translation>
+    </message>
+    <message>
+        <source>Four words: first vine, last vine, +1 or -1, day like 2026-03-01.</source>
+        <translation>Cuatro palabras: primera vid, última vid, +1 o -1, día como 2026-03-01.</translation>
+    </message>
+    <message>
+        <source>Renumbered from %1 on: %2 to %3.</source>
+        <translation>Renumeradas desde el %1: %2 a %3.</translation>
+    </message>
+    <message>
+        <source>The folder for the tables. With &quot;sites&quot; behind it, exact wild sites are written, too.</source>
+        <translation>La carpeta para las tablas. Con &quot;sites&quot; al final se escriben también los sitios silvestres exactos.</translation>
+    </message>
+    <message>
+        <source>There is no folder %1.</source>
+        <translation>No hay carpeta %1.</translation>
+    </message>
+    <message>
+        <source>Five tables were written to %1.</source>
+        <translation>Se escribieron cinco tablas en %1.</translation>
+    </message>
+    <message>
+        <source>A digit chooses what is listed. Enter opens a card; Enter on one of its fields types it, an empty line takes it back. A run of vines is planted, taken out or renumbered in one act: what was noted before keeps its position. A sprayed block gets its closed-until: the product label and worker-protection rules decide the day. Exact wild sites are left out of tables unless you ask for them; permits, quarantine and access rules come first.</source>
+        <translation>Una cifra elige qué se lista. Intro abre una ficha; Intro en uno de sus campos lo escribe, una línea vacía lo retira. Un tramo de vides se planta, se quita o se renumera en un solo acto: lo anotado antes conserva su posición. Un bloque tratado recibe su fecha de cierre: el día lo deciden la etiqueta del producto y las reglas de protección del trabajador. Los sitios silvestres exactos quedan fuera de las tablas, salvo que los pida; primero los permisos, la cuarentena y las reglas de acceso.</translation>
+    </message>
+    <message>
+        <source>Accessions</source>
+        <translation>Accesiones</translation>
+    </message>
+    <message>
+        <source>Blocks</source>
+        <translation>Bloques</translation>
+    </message>
+    <message>
+        <source>People</source>
+        <translation>Personas</translation>
+    </message>
+    <message>
+        <source>Rounds</source>
+        <translation>Recorridos</translation>
+    </message>
+    <message>
+        <source>Descriptors</source>
+        <translation>Descriptores</translation>
+    </message>
+    <message>
+        <source>Lots</source>
+        <translation>Lotes</translation>
+    </message>
+    <message>
+        <source>Crosses</source>
+        <translation>Cruzas</translation>
+    </message>
+    <message>
+        <source>Number or code</source>
+        <translation>Número o código</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Nombre</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Más</translation>
+    </message>
+    <message>
+        <source>opened on a tablet, without a number of the office</source>
+        <translation>abierta en una tableta, sin número de la oficina</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s)</source>
+        <translation>
+            <numerusform>%n fila</numerusform>
+            <numerusform>%n filas</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Collection</source>
+        <translation>Colección</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1: %n in all.</source>
+        <translation>
+            <numerusform>%1: %n en total.</numerusform>
+            <numerusform>%1: %n en total.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Fields</source>
+        <translation>Campos</translation>
+    </message>
+    <message>
+        <source>Field</source>
+        <translation>Campo</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Estado</translation>
+    </message>
+    <message>
+        <source>changed by two: settle it among the conflicts</source>
+        <translation>cambiado por dos: resuélvalo en los conflictos</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>of a newer version</source>
+        <translation>de una versión más nueva</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Enter types a field; an empty line takes it back.</source>
+        <translation>Intro escribe un campo; una línea vacía lo retira.</translation>
+    </message>
+    <message>
+        <source>Type this field</source>
+        <translation>Escribir este campo</translation>
+    </message>
+    <message>
+        <source>Back to the list</source>
+        <translation>Volver a la lista</translation>
+    </message>
+    <message>
+        <source>Everything noted of it</source>
+        <translation>Todo lo anotado de esto</translation>
+    </message>
+    <message>
+        <source>New</source>
+        <translation>Nuevo</translation>
+    </message>
+    <message>
+        <source>Plant a run of vines</source>
+        <translation>Plantar un tramo de vides</translation>
+    </message>
+    <message>
+        <source>Take vines out</source>
+        <translation>Quitar vides</translation>
+    </message>
+    <message>
+        <source>Renumber a run</source>
+        <translation>Renumerar un tramo</translation>
+    </message>
+    <message>
+        <source>Take a table in</source>
+        <translation>Tomar una tabla</translation>
+    </message>
+    <message>
+        <source>Write tables</source>
+        <translation>Escribir tablas</translation>
+    </message>
+    <message>
+        <source>Labels and row sheets</source>
+        <translation>Etiquetas y hojas de hilera</translation>
+    </message>
+    <message>
+        <source>Two changed this apart. Settle it among the conflicts.</source>
+        <translation>Dos lo cambiaron por separado. Resuélvalo en los conflictos.</translation>
+    </message>
+    <message>
+        <source>This field is of a newer version.</source>
+        <translation>Este campo es de una versión más nueva.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ConflictsViewModel</name>
+    <message>
+        <source>Take %1: %2</source>
+        <translation>Tomar %1: %2</translation>
+    </message>
+    <message>
+        <source>Keep all as samples</source>
+        <translation>Conservar como muestras</translation>
+    </message>
+    <message>
+        <source>Another value</source>
+        <translation>Otro valor</translation>
+    </message>
+    <message>
+        <source>Look again</source>
+        <translation>Ver otra vez</translation>
+    </message>
+    <message>
+        <source>Another vine</source>
+        <translation>Otra vid</translation>
+    </message>
+    <message>
+        <source>Later</source>
+        <translation>Más tarde</translation>
+    </message>
+    <message>
+        <source>The photo shows it</source>
+        <translation>La foto lo muestra</translation>
+    </message>
+    <message>
+        <source>Knows the vine</source>
+        <translation>Conoce la vid</translation>
+    </message>
+    <message>
+        <source>Typing slip</source>
+        <translation>Error al teclear</translation>
+    </message>
+    <message>
+        <source>Another reason</source>
+        <translation>Otra razón</translation>
+    </message>
+    <message>
+        <source>Not yet</source>
+        <translation>Aún no</translation>
+    </message>
+    <message>
+        <source>Next open</source>
+        <translation>Siguiente abierto</translation>
+    </message>
+    <message>
+        <source>Next cause</source>
+        <translation>Causa siguiente</translation>
+    </message>
+    <message>
+        <source>Cause before</source>
+        <translation>Causa anterior</translation>
+    </message>
+    <message>
+        <source>Next photo</source>
+        <translation>Foto siguiente</translation>
+    </message>
+    <message>
+        <source>Hide names</source>
+        <translation>Ocultar nombres</translation>
+    </message>
+    <message>
+        <source>Show names</source>
+        <translation>Mostrar nombres</translation>
+    </message>
+    <message>
+        <source>Many at once</source>
+        <translation>Muchos a la vez</translation>
+    </message>
+    <message>
+        <source>Everything on this vine</source>
+        <translation>Todo de esta vid</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Anular</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Rehacer</translation>
+    </message>
+    <message>
+        <source>%1 moves to %2</source>
+        <translation>%1 pasa a %2</translation>
+    </message>
+    <message>
+        <source>all kept as samples</source>
+        <translation>todos conservados como muestras</translation>
+    </message>
+    <message>
+        <source>somebody looks again</source>
+        <translation>alguien lo ve otra vez</translation>
+    </message>
+    <message>
+        <source>%1. Why?</source>
+        <translation>%1. ¿Por qué?</translation>
+    </message>
+    <message>
+        <source>Which value?</source>
+        <translation>¿Qué valor?</translation>
+    </message>
+    <message>
+        <source>Nobody here knows this descriptor; take one of the values.</source>
+        <translation>Aquí nadie conoce este descriptor; tome uno de los valores.</translation>
+    </message>
+    <message>
+        <source>Which value was of another vine, and which vine? Its number, then block, row and vine: 1 B2-07-14</source>
+        <translation>¿Qué valor era de otra vid, y de cuál? Su número, luego bloque, hilera y vid: 1 B2-07-14</translation>
+    </message>
+    <message>
+        <source>First the number of the value, then the vine: 1 B2-07-14.</source>
+        <translation>Primero el número del valor, luego la vid: 1 B2-07-14.</translation>
+    </message>
+    <message>
+        <source>%1 is no other vine. Write block, row and vine: B2-07-14.</source>
+        <translation>%1 no es otra vid. Escriba bloque, hilera y vid: B2-07-14.</translation>
+    </message>
+    <message>
+        <source>Second looks</source>
+        <translation>Segundas revisiones</translation>
+    </message>
+    <message>
+        <source>Settled: no value counts</source>
+        <translation>Resuelto: no cuenta ningún valor</translation>
+    </message>
+    <message>
+        <source>Settled: %1</source>
+        <translation>Resuelto: %1</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>%1 on %2</source>
+        <translation>%1 el %2</translation>
+    </message>
+    <message>
+        <source>Agreed before</source>
+        <translation>Acordado antes</translation>
+    </message>
+    <message>
+        <source>%1, by %2, %3</source>
+        <translation>%1, por %2, %3</translation>
+    </message>
+    <message>
+        <source>nothing: these are the first</source>
+        <translation>nada: estos son los primeros</translation>
+    </message>
+    <message>
+        <source>Here, before</source>
+        <translation>Aquí, antes</translation>
+    </message>
+    <message>
+        <source>Here, after</source>
+        <translation>Aquí, después</translation>
+    </message>
+    <message>
+        <source>A year before</source>
+        <translation>Un año antes</translation>
+    </message>
+    <message>
+        <source>%1 at %2</source>
+        <translation>%1 en %2</translation>
+    </message>
+    <message>
+        <source>Other vines of it</source>
+        <translation>Otras vides de ella</translation>
+    </message>
+    <message>
+        <source>Second look</source>
+        <translation>Segunda revisión</translation>
+    </message>
+    <message>
+        <source>asked for; nobody was there yet</source>
+        <translation>pedida; aún no fue nadie</translation>
+    </message>
+    <message>
+        <source>“%1”</source>
+        <translation>“%1”</translation>
+    </message>
+    <message>
+        <source>Notes of the day</source>
+        <translation>Notas del día</translation>
+    </message>
+    <message>
+        <source>Photos of the day</source>
+        <translation>Fotos del día</translation>
+    </message>
+    <message>
+        <source>no photo</source>
+        <translation>sin foto</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n photo(s)</source>
+        <translation>
+            <numerusform>%n foto</numerusform>
+            <numerusform>%n fotos</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>The rule</source>
+        <translation>La regla</translation>
+    </message>
+    <message>
+        <source>decided at the office</source>
+        <translation>decidido en la oficina</translation>
+    </message>
+    <message>
+        <source>typed as %1</source>
+        <translation>escrito como %1</translation>
+    </message>
+    <message>
+        <source>What else is known</source>
+        <translation>Qué más se sabe</translation>
+    </message>
+    <message>
+        <source>Each conflict shows the values that stand against each other, in an order that says nothing. Look at the vine&apos;s neighbours on the wire and at the facts. Choose a value by its number, keep both with B, type another with E; then press the key of your reason. Only then is anything written. Enter alone decides nothing. Ctrl+Z takes the last decision back, at any time, also tomorrow.</source>
+        <translation>Cada conflicto muestra los valores que se oponen, en un orden que no dice nada. Mire las vides vecinas en el alambre y los datos. Elija un valor por su número, conserve ambos con B, escriba otro con E; luego pulse la tecla de su razón. Solo entonces se escribe algo. Intro sola no decide nada. Ctrl+Z anula la última decisión en cualquier momento, también mañana.</translation>
+    </message>
+    <message>
+        <source>settled elsewhere</source>
+        <translation>resuelto en otra parte</translation>
+    </message>
+    <message>
+        <source>waits for a second look</source>
+        <translation>espera una segunda revisión</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>resuelto</translation>
+    </message>
+    <message>
+        <source>Conflicts</source>
+        <translation>Conflictos</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>When, or outcome</source>
+        <translation>Cuándo, o resultado</translation>
+    </message>
+    <message>
+        <source>New: %1</source>
+        <translation>Nuevo: %1</translation>
+    </message>
+    <message>
+        <source>Nothing waits for a decision.</source>
+        <translation>Nada espera una decisión.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %2 settled, %n left.</source>
+        <translation>
+            <numerusform>%1 de %2 resueltos, queda %n.</numerusform>
+            <numerusform>%1 de %2 resueltos, quedan %n.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::DeskApp</name>
+    <message>
+        <source>%1, for reading only</source>
+        <translation>%1, solo lectura</translation>
+    </message>
+    <message>
+        <source>Arrivals</source>
+        <translation>Llegadas</translation>
+    </message>
+    <message>
+        <source>Conflicts</source>
+        <translation>Conflictos</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Hallazgos</translation>
+    </message>
+    <message>
+        <source>Rulebook</source>
+        <translation>Reglamento</translation>
+    </message>
+    <message>
+        <source>Bench</source>
+        <translation>Laboratorio</translation>
+    </message>
+    <message>
+        <source>Vine</source>
+        <translation>Vid</translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation>Mapa</translation>
+    </message>
+    <message>
+        <source>Collection</source>
+        <translation>Colección</translation>
+    </message>
+    <message>
+        <source>This desk</source>
+        <translation>Este escritorio</translation>
+    </message>
+    <message>
+        <source>Pages</source>
+        <translation>Páginas</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::DeskPage</name>
+    <message>
+        <source>Say first who sits at the desk: Ctrl+0.</source>
+        <translation>Diga primero quién está en el escritorio: Ctrl+0.</translation>
+    </message>
+    <message>
+        <source>A file needs a name.</source>
+        <translation>Un archivo necesita un nombre.</translation>
+    </message>
+    <message>
+        <source>Written: %1</source>
+        <translation>Escrito: %1</translation>
+    </message>
+    <message>
+        <source>Why?</source>
+        <translation>¿Por qué?</translation>
+    </message>
+    <message>
+        <source>A reason is needed; a word is enough.</source>
+        <translation>Hace falta una razón; basta una palabra.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::DeskSession</name>
+    <message>
+        <source>Nothing is left to undo.</source>
+        <translation>No queda nada que anular.</translation>
+    </message>
+    <message>
+        <source>Undone: %1</source>
+        <translation>Anulado: %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>Undone: %1 and %n more</source>
+        <translation>
+            <numerusform>Anulado: %1 y %n más</numerusform>
+            <numerusform>Anulado: %1 y %n más</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Done again.</source>
+        <translation>Hecho otra vez.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::DeskSettingsViewModel</name>
+    <message>
+        <source>Say who sits here: every decision is written under that name. Enter on a line changes it. Letters grow to twice their size.</source>
+        <translation>Diga quién está aquí: toda decisión se escribe con ese nombre. Intro en una línea la cambia. Las letras crecen hasta el doble.</translation>
+    </message>
+    <message>
+        <source>This desk</source>
+        <translation>Este escritorio</translation>
+    </message>
+    <message>
+        <source>Nobody sits here yet: choose who you are before you decide anything.</source>
+        <translation>Aún no hay nadie aquí: elija quién es antes de decidir algo.</translation>
+    </message>
+    <message>
+        <source>%1 sits here.</source>
+        <translation>Aquí está %1.</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>Who sits here</source>
+        <translation>Quién está aquí</translation>
+    </message>
+    <message>
+        <source>nobody</source>
+        <translation>nadie</translation>
+    </message>
+    <message>
+        <source>Size of letters</source>
+        <translation>Tamaño de letra</translation>
+    </message>
+    <message>
+        <source>%1 percent</source>
+        <translation>%1 por ciento</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Luz</translation>
+    </message>
+    <message>
+        <source>dusk: light on dark</source>
+        <translation>atardecer: claro sobre oscuro</translation>
+    </message>
+    <message>
+        <source>day: black on white</source>
+        <translation>día: negro sobre blanco</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>as the computer</source>
+        <translation>como la computadora</translation>
+    </message>
+    <message>
+        <source>Names of observers before a decision</source>
+        <translation>Nombres de observadores antes de decidir</translation>
+    </message>
+    <message>
+        <source>shown</source>
+        <translation>a la vista</translation>
+    </message>
+    <message>
+        <source>hidden</source>
+        <translation>ocultos</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papel</translation>
+    </message>
+    <message>
+        <source>as stored</source>
+        <translation>como se guarda</translation>
+    </message>
+    <message>
+        <source>°F for °C</source>
+        <translation>°F en vez de °C</translation>
+    </message>
+    <message>
+        <source>inches for mm</source>
+        <translation>pulgadas en vez de mm</translation>
+    </message>
+    <message>
+        <source>pounds for kg</source>
+        <translation>libras en vez de kg</translation>
+    </message>
+    <message>
+        <source>feet for cm and m</source>
+        <translation>pies en vez de cm y m</translation>
+    </message>
+    <message>
+        <source>percent for g/L</source>
+        <translation>por ciento en vez de g/L</translation>
+    </message>
+    <message>
+        <source>Unit: %1</source>
+        <translation>Unidad: %1</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>sí</translation>
+    </message>
+    <message>
+        <source>Day or dusk</source>
+        <translation>Día o atardecer</translation>
+    </message>
+    <message>
+        <source>Your short code, two or three letters</source>
+        <translation>Su código corto, dos o tres letras</translation>
+    </message>
+    <message>
+        <source>Your short code; the station knows %1</source>
+        <translation>Su código corto; la estación conoce %1</translation>
+    </message>
+    <message>
+        <source>A short code, like ed.</source>
+        <translation>Un código corto, como ed.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::FindingsViewModel</name>
+    <message>
+        <source>Nothing here is changed by itself. Beside the list stand the evidence and, where there is one, the repair as it would be written. R repairs it in one act, which Ctrl+Z takes back. K says that it is right as it stands: it is not told again until somebody writes there. A clock is put right on the device itself; K then puts it away until the device notes by a wrong clock again.</source>
+        <translation>Aquí nada cambia por sí solo. Junto a la lista están la evidencia y, donde la hay, la corrección tal como se escribiría. R corrige en un solo acto, que Ctrl+Z anula. K dice que está bien como está: no se vuelve a avisar hasta que alguien escriba allí. Un reloj se ajusta en el dispositivo mismo; después K lo aparta hasta que el dispositivo vuelva a anotar con un reloj errado.</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Hallazgos</translation>
+    </message>
+    <message>
+        <source>The station is being looked through …</source>
+        <translation>Se está revisando la estación …</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 values, %n vine(s) too far</source>
+        <translation>
+            <numerusform>%1 valores, corridos %n vid adelante</numerusform>
+            <numerusform>%1 valores, corridos %n vides adelante</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 values, %n vine(s) too far back</source>
+        <translation>
+            <numerusform>%1 valores, corridos %n vid atrás</numerusform>
+            <numerusform>%1 valores, corridos %n vides atrás</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1; %2 would fit</source>
+        <translation>%1; cuadraría %2</translation>
+    </message>
+    <message>
+        <source>%1 after %2 on %3</source>
+        <translation>%1 después de %2 el %3</translation>
+    </message>
+    <message>
+        <source>%1 after %2</source>
+        <translation>%1 después de %2</translation>
+    </message>
+    <message>
+        <source>%1; %2 there</source>
+        <translation>%1; allí %2</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) ahead</source>
+        <translation>
+            <numerusform>%n día adelante</numerusform>
+            <numerusform>%n días adelante</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) behind</source>
+        <translation>
+            <numerusform>%n día atrás</numerusform>
+            <numerusform>%n días atrás</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>and %1</source>
+        <translation>y %1</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>What looks wrong</source>
+        <translation>Lo que parece mal</translation>
+    </message>
+    <message>
+        <source>looks wrong</source>
+        <translation>parece mal</translation>
+    </message>
+    <message>
+        <source>Nothing looks wrong.</source>
+        <translation>Nada parece mal.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) look wrong.</source>
+        <translation>
+            <numerusform>%n cosa parece mal.</numerusform>
+            <numerusform>%n cosas parecen mal.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Evidence and repair</source>
+        <translation>Evidencia y corrección</translation>
+    </message>
+    <message>
+        <source>in place</source>
+        <translation>en su lugar</translation>
+    </message>
+    <message>
+        <source>%1 along</source>
+        <translation>corrido %1</translation>
+    </message>
+    <message>
+        <source>evidence %1</source>
+        <translation>evidencia %1</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>retirado</translation>
+    </message>
+    <message>
+        <source>Repair it</source>
+        <translation>Corregirlo</translation>
+    </message>
+    <message>
+        <source>It is right</source>
+        <translation>Está bien</translation>
+    </message>
+    <message>
+        <source>Everything on this vine</source>
+        <translation>Todo de esta vid</translation>
+    </message>
+    <message>
+        <source>Repaired, as one act. Ctrl+Z takes it back.</source>
+        <translation>Corregido, en un solo acto. Ctrl+Z lo anula.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ImportViewModel</name>
+    <message>
+        <source>Choose a CSV file. Its kind and its columns are guessed by their titles; R shows the first rows, C the columns, L the lines that cannot be taken. Say in which scale and edition stages were noted. Nothing is written before you press T, and then all of it or nothing. What is there already is left as it is.</source>
+        <translation>Elija un archivo CSV. Su tipo y sus columnas se deducen de los títulos; R muestra las primeras filas, C las columnas, L las líneas que no se pueden tomar. Diga en qué escala y edición se anotaron los estados. No se escribe nada antes de que pulse T, y entonces todo o nada. Lo que ya está se deja como está.</translation>
+    </message>
+    <message>
+        <source>Files</source>
+        <translation>Archivos</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Archivo</translation>
+    </message>
+    <message>
+        <source>Changed</source>
+        <translation>Cambiado</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Tamaño</translation>
+    </message>
+    <message>
+        <source>%1 kB</source>
+        <translation>%1 kB</translation>
+    </message>
+    <message>
+        <source>Take a table in</source>
+        <translation>Tomar una tabla</translation>
+    </message>
+    <message>
+        <source>Enter takes a file up; F types the name of another.</source>
+        <translation>Intro toma un archivo; F escribe el nombre de otro.</translation>
+    </message>
+    <message>
+        <source>Type a file&apos;s name</source>
+        <translation>Escribir el nombre de un archivo</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read.</source>
+        <translation>%1 no se puede leer.</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>desde %1</translation>
+    </message>
+    <message>
+        <source>observations, one value a line</source>
+        <translation>observaciones, un valor por línea</translation>
+    </message>
+    <message>
+        <source>observations, a column for each descriptor</source>
+        <translation>observaciones, una columna por descriptor</translation>
+    </message>
+    <message>
+        <source>accessions</source>
+        <translation>accesiones</translation>
+    </message>
+    <message>
+        <source>plantings</source>
+        <translation>plantaciones</translation>
+    </message>
+    <message>
+        <source>rows of blocks</source>
+        <translation>hileras de bloques</translation>
+    </message>
+    <message>
+        <source>people</source>
+        <translation>personas</translation>
+    </message>
+    <message>
+        <source>%1 rows of %2; %3</source>
+        <translation>%1 filas de %2; %3</translation>
+    </message>
+    <message>
+        <source>numbers with a comma</source>
+        <translation>números con coma</translation>
+    </message>
+    <message>
+        <source>numbers with a point</source>
+        <translation>números con punto</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) cannot be taken; until they are put right nothing is.</source>
+        <translation>
+            <numerusform>%n línea no se puede tomar; hasta que se corrija no se toma nada.</numerusform>
+            <numerusform>%n líneas no se pueden tomar; hasta que se corrijan no se toma nada.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 values are new, %2 there already; %3 will stand against another value.</source>
+        <translation>%1 valores son nuevos, %2 ya están; %3 se opondrán a otro valor.</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Línea</translation>
+    </message>
+    <message>
+        <source>The first rows</source>
+        <translation>Las primeras filas</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>vacío</translation>
+    </message>
+    <message>
+        <source>numbers</source>
+        <translation>números</translation>
+    </message>
+    <message>
+        <source>days, year first</source>
+        <translation>días, primero el año</translation>
+    </message>
+    <message>
+        <source>days, day first</source>
+        <translation>días, primero el día</translation>
+    </message>
+    <message>
+        <source>days, month first</source>
+        <translation>días, primero el mes</translation>
+    </message>
+    <message>
+        <source>days; day or month first? Taken as day first</source>
+        <translation>días; ¿primero el día o el mes? Se toma primero el día</translation>
+    </message>
+    <message>
+        <source>days, counted by a spreadsheet</source>
+        <translation>días, contados por una hoja de cálculo</translation>
+    </message>
+    <message>
+        <source>positions</source>
+        <translation>posiciones</translation>
+    </message>
+    <message>
+        <source>words</source>
+        <translation>palabras</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Columnas</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Columna</translation>
+    </message>
+    <message>
+        <source>Holds</source>
+        <translation>Contiene</translation>
+    </message>
+    <message>
+        <source>Is for</source>
+        <translation>Es para</translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>dejada fuera</translation>
+    </message>
+    <message>
+        <source>taken</source>
+        <translation>tomada</translation>
+    </message>
+    <message>
+        <source>Lines that cannot be taken</source>
+        <translation>Líneas que no se pueden tomar</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Por qué</translation>
+    </message>
+    <message>
+        <source>cannot be taken</source>
+        <translation>no se puede tomar</translation>
+    </message>
+    <message>
+        <source>Take it in</source>
+        <translation>Tomarlo</translation>
+    </message>
+    <message>
+        <source>First rows</source>
+        <translation>Primeras filas</translation>
+    </message>
+    <message>
+        <source>Stages: E-L, Coombe 1995</source>
+        <translation>Estados: E-L, Coombe 1995</translation>
+    </message>
+    <message>
+        <source>Stages: BBCH, Lorenz 1995</source>
+        <translation>Estados: BBCH, Lorenz 1995</translation>
+    </message>
+    <message>
+        <source>It is something else</source>
+        <translation>Es otra cosa</translation>
+    </message>
+    <message>
+        <source>What is %1 for? %2; empty to leave it out</source>
+        <translation>¿Para qué es %1? %2; vacío para dejarla fuera</translation>
+    </message>
+    <message>
+        <source>There is no field %1.</source>
+        <translation>No hay campo %1.</translation>
+    </message>
+    <message>
+        <source>The file&apos;s name</source>
+        <translation>El nombre del archivo</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) were taken in.</source>
+        <translation>
+            <numerusform>Se tomó %n valor.</numerusform>
+            <numerusform>Se tomaron %n valores.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::MapViewModel</name>
+    <message>
+        <source>Rows and vines stand as they are planted. The list chooses the block, what is shown, the season and the day; Enter takes a line. D shows by how much each vine changed since it was noted before. Tab goes to the map: arrows move from vine to vine, Enter opens the vine, + and - change the size, 0 shows all. P writes the map as a page to print.</source>
+        <translation>Las hileras y las vides están como están plantadas. La lista elige el bloque, lo que se muestra, la temporada y el día; Intro toma una línea. D muestra cuánto cambió cada vid desde que se anotó antes. Tab va al mapa: las flechas van de vid en vid, Intro abre la vid, + y - cambian el tamaño, 0 muestra todo. P escribe el mapa como página para imprimir.</translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation>Mapa</translation>
+    </message>
+    <message>
+        <source>The block is being read …</source>
+        <translation>Se está leyendo el bloque …</translation>
+    </message>
+    <message>
+        <source>The station has no blocks yet: they are made in the collection.</source>
+        <translation>La estación aún no tiene bloques: se crean en la colección.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1. %n place(s).</source>
+        <translation>
+            <numerusform>%1. %n lugar.</numerusform>
+            <numerusform>%1. %n lugares.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>chosen</source>
+        <translation>elegido</translation>
+    </message>
+    <message>
+        <source>What the map shows</source>
+        <translation>Lo que muestra el mapa</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Mostrar</translation>
+    </message>
+    <message>
+        <source>Block</source>
+        <translation>Bloque</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>All blocks</source>
+        <translation>Todos los bloques</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>What looks wrong</source>
+        <translation>Lo que parece mal</translation>
+    </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>The last of each vine</source>
+        <translation>Lo último de cada vid</translation>
+    </message>
+    <message>
+        <source>Difference from before</source>
+        <translation>Diferencia con lo anterior</translation>
+    </message>
+    <message>
+        <source>Write a page to print</source>
+        <translation>Escribir una página para imprimir</translation>
+    </message>
+    <message>
+        <source>all</source>
+        <translation>todos</translation>
+    </message>
+    <message>
+        <source>findings</source>
+        <translation>hallazgos</translation>
+    </message>
+    <message>
+        <source>The file for the page</source>
+        <translation>El archivo para la página</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::PrintViewModel</name>
+    <message>
+        <source>Choose what is printed and of what; P writes a PDF. Print it at 100 percent. T writes a test page first: laid over a sheet of labels it shows by how much this printer is off, which is typed here and taken off from then on. A vine without a label code gets one when the file is written; the code names the place, not the vine that stands there. Row sheets are for the day a tablet dies; they are typed in at the bench, twice.</source>
+        <translation>Elija qué se imprime y de qué; P escribe un PDF. Imprímalo al 100 por ciento. T escribe primero una página de prueba: puesta sobre una hoja de etiquetas muestra el desfase de esta impresora, que se escribe aquí y se descuenta desde entonces. Una vid sin código de etiqueta recibe uno al escribir el archivo; el código nombra el lugar, no la vid que está allí. Las hojas de hilera son para el día en que falle una tableta; se escriben en Laboratorio, dos veces.</translation>
+    </message>
+    <message>
+        <source>Row sheets on paper</source>
+        <translation>Hojas de hilera en papel</translation>
+    </message>
+    <message>
+        <source>Labels for vines</source>
+        <translation>Etiquetas para vides</translation>
+    </message>
+    <message>
+        <source>Labels for row ends</source>
+        <translation>Etiquetas para extremos de hilera</translation>
+    </message>
+    <message>
+        <source>A strip to carry along a row</source>
+        <translation>Una tira para llevar por la hilera</translation>
+    </message>
+    <message>
+        <source>Labels for bags</source>
+        <translation>Etiquetas para bolsas</translation>
+    </message>
+    <message>
+        <source>Labels for vials</source>
+        <translation>Etiquetas para viales</translation>
+    </message>
+    <message>
+        <source>Labels for seed lots</source>
+        <translation>Etiquetas para lotes de semilla</translation>
+    </message>
+    <message>
+        <source>Labels for pots</source>
+        <translation>Etiquetas para macetas</translation>
+    </message>
+    <message>
+        <source>What is printed</source>
+        <translation>Qué se imprime</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>chosen</source>
+        <translation>elegido</translation>
+    </message>
+    <message>
+        <source>Of what</source>
+        <translation>De qué</translation>
+    </message>
+    <message>
+        <source>Of</source>
+        <translation>De</translation>
+    </message>
+    <message>
+        <source>nothing yet</source>
+        <translation>aún nada</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Columnas</translation>
+    </message>
+    <message>
+        <source>Walked from</source>
+        <translation>Recorrida desde</translation>
+    </message>
+    <message>
+        <source>the last vine</source>
+        <translation>la última vid</translation>
+    </message>
+    <message>
+        <source>the first vine</source>
+        <translation>la primera vid</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papel</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Tamaño</translation>
+    </message>
+    <message>
+        <source>First free label of the sheet</source>
+        <translation>Primera etiqueta libre de la hoja</translation>
+    </message>
+    <message>
+        <source>This printer is off by</source>
+        <translation>Desfase de esta impresora</translation>
+    </message>
+    <message>
+        <source>%1 mm to the right, %2 mm down</source>
+        <translation>%1 mm a la derecha, %2 mm hacia abajo</translation>
+    </message>
+    <message>
+        <source>What it makes</source>
+        <translation>Lo que resulta</translation>
+    </message>
+    <message>
+        <source>Choose of what it is printed: Enter on that line.</source>
+        <translation>Elija de qué se imprime: Intro en esa línea.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s).</source>
+        <translation>
+            <numerusform>%n hilera.</numerusform>
+            <numerusform>%n hileras.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n label(s).</source>
+        <translation>
+            <numerusform>%n etiqueta.</numerusform>
+            <numerusform>%n etiquetas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Without a code</source>
+        <translation>Sin código</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>ninguna</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n, which get one when the file is written</source>
+        <translation>
+            <numerusform>%n, que recibe uno al escribir el archivo</numerusform>
+            <numerusform>%n, que reciben uno al escribir el archivo</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Labels and row sheets</source>
+        <translation>Etiquetas y hojas de hilera</translation>
+    </message>
+    <message>
+        <source>Write the PDF</source>
+        <translation>Escribir el PDF</translation>
+    </message>
+    <message>
+        <source>Write a test page</source>
+        <translation>Escribir una página de prueba</translation>
+    </message>
+    <message>
+        <source>A block, a row like B2-07, a run, an accession; of lots a lot, or a kind like juice</source>
+        <translation>Un bloque, una hilera como B2-07, un tramo, una accesión; de lotes, un lote o un tipo como juice</translation>
+    </message>
+    <message>
+        <source>A block, a row like B2-07, or a round</source>
+        <translation>Un bloque, una hilera como B2-07, o un recorrido</translation>
+    </message>
+    <message>
+        <source>The codes of the descriptors, with commas between: stage, clusters</source>
+        <translation>Los códigos de los descriptores, separados por comas: stage, clusters</translation>
+    </message>
+    <message>
+        <source>Nobody here knows the descriptor %1.</source>
+        <translation>Aquí nadie conoce el descriptor %1.</translation>
+    </message>
+    <message>
+        <source>At least one descriptor.</source>
+        <translation>Al menos un descriptor.</translation>
+    </message>
+    <message>
+        <source>The first free label of the sheet, along its lines, from 1 to %1</source>
+        <translation>La primera etiqueta libre de la hoja, a lo largo de sus líneas, de 1 a %1</translation>
+    </message>
+    <message>
+        <source>A whole number from 1 to %1.</source>
+        <translation>Un número entero de 1 a %1.</translation>
+    </message>
+    <message>
+        <source>By how many mm this printer prints too far to the right and down: 1.5 0</source>
+        <translation>Cuántos mm se desvía esta impresora a la derecha y hacia abajo: 1.5 0</translation>
+    </message>
+    <message>
+        <source>Two numbers in mm, at most %1 each, like 1.5 0.</source>
+        <translation>Dos números en mm, cada uno de %1 como máximo, como 1.5 0.</translation>
+    </message>
+    <message>
+        <source>The file</source>
+        <translation>El archivo</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n page(s) in %1. Print at 100 percent.</source>
+        <translation>
+            <numerusform>%n página en %1. Imprima al 100 por ciento.</numerusform>
+            <numerusform>%n páginas en %1. Imprima al 100 por ciento.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::RulebookViewModel</name>
+    <message>
+        <source>Rules are tried in their order; the first that fits the place, the day and the descriptor decides. Where none fits, the descriptor&apos;s own rule does. Before a change is saved the page shows what it would settle and what it would open. Saving changes derived values at once and loses nothing; an older rule comes back with Ctrl+Z.</source>
+        <translation>Las reglas se prueban en su orden; decide la primera que corresponde al lugar, al día y al descriptor. Donde no corresponde ninguna, decide la regla propia del descriptor. Antes de guardar un cambio, la página muestra qué resolvería y qué abriría. Guardar cambia enseguida los valores derivados y no pierde nada; una regla anterior vuelve con Ctrl+Z.</translation>
+    </message>
+    <message>
+        <source>Rules</source>
+        <translation>Reglas</translation>
+    </message>
+    <message>
+        <source>Rule</source>
+        <translation>Regla</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Hasta</translation>
+    </message>
+    <message>
+        <source>Descriptors</source>
+        <translation>Descriptores</translation>
+    </message>
+    <message>
+        <source>What it does</source>
+        <translation>Qué hace</translation>
+    </message>
+    <message>
+        <source>changed by two: settle that first</source>
+        <translation>cambiada por dos: resuelva eso primero</translation>
+    </message>
+    <message>
+        <source>holds</source>
+        <translation>vale</translation>
+    </message>
+    <message>
+        <source>not understood, passed over</source>
+        <translation>no se entiende, se salta</translation>
+    </message>
+    <message>
+        <source>everywhere</source>
+        <translation>en todas partes</translation>
+    </message>
+    <message>
+        <source>always</source>
+        <translation>siempre</translation>
+    </message>
+    <message>
+        <source>all</source>
+        <translation>todos</translation>
+    </message>
+    <message>
+        <source>Rulebook</source>
+        <translation>Reglamento</translation>
+    </message>
+    <message>
+        <source>No rule yet: each descriptor&apos;s own rule decides.</source>
+        <translation>Aún no hay reglas: decide la regla propia de cada descriptor.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n rule(s), tried from the top.</source>
+        <translation>
+            <numerusform>%n regla, se prueba desde arriba.</numerusform>
+            <numerusform>%n reglas, se prueban desde arriba.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>The rule</source>
+        <translation>La regla</translation>
+    </message>
+    <message>
+        <source>Field</source>
+        <translation>Campo</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>What it takes</source>
+        <translation>Qué toma</translation>
+    </message>
+    <message>
+        <source>a vine, row or block: B2-07-14, B2-07-*, B2-*; empty for everywhere</source>
+        <translation>una vid, hilera o bloque: B2-07-14, B2-07-*, B2-*; vacío: en todas partes</translation>
+    </message>
+    <message>
+        <source>a day like 2026-05-14; empty for always</source>
+        <translation>un día como 2026-05-14; vacío: siempre</translation>
+    </message>
+    <message>
+        <source>a day like 2026-09-30; empty for always</source>
+        <translation>un día como 2026-09-30; vacío: siempre</translation>
+    </message>
+    <message>
+        <source>codes with commas between them; empty for all</source>
+        <translation>códigos separados por comas; vacío: todos</translation>
+    </message>
+    <message>
+        <source>ask, later, advanced, greatest, least, mean or all</source>
+        <translation>ask, later, advanced, greatest, least, mean o all</translation>
+    </message>
+    <message>
+        <source>Within</source>
+        <translation>Dentro de</translation>
+    </message>
+    <message>
+        <source>a number, or percent of the mean like 5 %; beyond it a person decides</source>
+        <translation>un número, o por ciento de la media como 5 %; más allá decide una persona</translation>
+    </message>
+    <message>
+        <source>Rule %1</source>
+        <translation>Regla %1</translation>
+    </message>
+    <message>
+        <source>%1.</source>
+        <comment>a rule in words</comment>
+        <translation>%1.</translation>
+    </message>
+    <message>
+        <source>What would change</source>
+        <translation>Lo que cambiaría</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Asunto</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>Then</source>
+        <translation>Después</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>opens</source>
+        <translation>se abre</translation>
+    </message>
+    <message>
+        <source>settles</source>
+        <translation>se resuelve</translation>
+    </message>
+    <message>
+        <source>Of %1 subjects whose values do not agree: %2 would be settled, %3 would become open, %4 would have another value.</source>
+        <translation>De %1 asuntos cuyos valores no coinciden: %2 se resolverían, %3 quedarían abiertos, %4 tendrían otro valor.</translation>
+    </message>
+    <message>
+        <source>Change this rule</source>
+        <translation>Cambiar esta regla</translation>
+    </message>
+    <message>
+        <source>Add a rule</source>
+        <translation>Agregar una regla</translation>
+    </message>
+    <message>
+        <source>Try it earlier</source>
+        <translation>Probarla antes</translation>
+    </message>
+    <message>
+        <source>Try it later</source>
+        <translation>Probarla después</translation>
+    </message>
+    <message>
+        <source>Take it away</source>
+        <translation>Quitarla</translation>
+    </message>
+    <message>
+        <source>Type this field</source>
+        <translation>Escribir este campo</translation>
+    </message>
+    <message>
+        <source>What would change?</source>
+        <translation>¿Qué cambiaría?</translation>
+    </message>
+    <message>
+        <source>Leave it as it was</source>
+        <translation>Dejarla como estaba</translation>
+    </message>
+    <message>
+        <source>Save it</source>
+        <translation>Guardarla</translation>
+    </message>
+    <message>
+        <source>Not so</source>
+        <translation>Así no</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::SearchViewModel</name>
+    <message>
+        <source>Type a part of a position, an accession&apos;s number or name, a label, a person, a cross, a lot, or words of a note. Several words must all be there. Enter opens the line.</source>
+        <translation>Escriba una parte de una posición, el número o nombre de una accesión, una etiqueta, una persona, una cruza, un lote, o palabras de una nota. Si son varias palabras, deben estar todas. Intro abre la línea.</translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <translation>Posición</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Label</source>
+        <translation>Etiqueta</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Persona</translation>
+    </message>
+    <message>
+        <source>Cross</source>
+        <translation>Cruza</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Lote</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Recorrido</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Nota</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Lo que se encontró</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Tipo</translation>
+    </message>
+    <message>
+        <source>Which</source>
+        <translation>Cuál</translation>
+    </message>
+    <message>
+        <source>Name, or words</source>
+        <translation>Nombre, o palabras</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Más</translation>
+    </message>
+    <message>
+        <source>Search</source>
+        <translation>Buscar</translation>
+    </message>
+    <message>
+        <source>The station is being read …</source>
+        <translation>Se está leyendo la estación …</translation>
+    </message>
+    <message>
+        <source>Type above what is sought.</source>
+        <translation>Escriba arriba lo que busca.</translation>
+    </message>
+    <message numerus="yes">
+        <source>The first %n that fit; type more of it.</source>
+        <translation>
+            <numerusform>El primero que coincide (%n); escriba más.</numerusform>
+            <numerusform>Los primeros %n que coinciden; escriba más.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n found.</source>
+        <translation>
+            <numerusform>%n encontrado.</numerusform>
+            <numerusform>%n encontrados.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Open it</source>
+        <translation>Abrirlo</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::TroubleViewModel</name>
+    <message>
+        <source>The station cannot be opened</source>
+        <translation>No se puede abrir la estación</translation>
+    </message>
+    <message>
+        <source>Backups</source>
+        <translation>Copias de seguridad</translation>
+    </message>
+    <message>
+        <source>Backup of</source>
+        <translation>Copia del</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Tamaño</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Archivo</translation>
+    </message>
+    <message>
+        <source>%1 MB</source>
+        <translation>%1 MB</translation>
+    </message>
+    <message>
+        <source>Try again</source>
+        <translation>Otra vez</translation>
+    </message>
+    <message>
+        <source>Open for reading only</source>
+        <translation>Abrir solo para leer</translation>
+    </message>
+    <message>
+        <source>Go on with the chosen backup</source>
+        <translation>Seguir con la copia elegida</translation>
+    </message>
+    <message>
+        <source>The damaged file is kept as %1. What the backup lacks comes back from the tablets when they sync.</source>
+        <translation>El archivo dañado se guarda como %1. Lo que le falta a la copia vuelve de las tabletas cuando sincronicen.</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::VineViewModel</name>
+    <message>
+        <source>undone</source>
+        <translation>anulado</translation>
+    </message>
+    <message>
+        <source>stands</source>
+        <translation>vale</translation>
+    </message>
+    <message>
+        <source>replaced</source>
+        <translation>reemplazado</translation>
+    </message>
+    <message>
+        <source>The history of this value</source>
+        <translation>La historia de este valor</translation>
+    </message>
+    <message>
+        <source>When</source>
+        <translation>Cuándo</translation>
+    </message>
+    <message>
+        <source>Who</source>
+        <translation>Quién</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Tipo</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Por qué</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Dispositivo</translation>
+    </message>
+    <message>
+        <source>undo</source>
+        <translation>anulación</translation>
+    </message>
+    <message>
+        <source>decision</source>
+        <translation>decisión</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>retirado</translation>
+    </message>
+    <message>
+        <source>remark</source>
+        <translation>comentario</translation>
+    </message>
+    <message>
+        <source>noted</source>
+        <translation>anotado</translation>
+    </message>
+    <message>
+        <source>entered</source>
+        <translation>ingresado</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s), the newest first.</source>
+        <translation>
+            <numerusform>%n entrada.</numerusform>
+            <numerusform>%n entradas, primero la más nueva.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>This version does not know what can be typed here.</source>
+        <translation>Esta versión no sabe qué se puede escribir aquí.</translation>
+    </message>
+    <message>
+        <source>What is right? %1</source>
+        <translation>¿Qué es lo correcto? %1</translation>
+    </message>
+    <message>
+        <source>All that was ever noted here, the newest day first, whatever the place was called and whatever stood in it. Enter on a line shows who wrote it, when, and what it was replaced by. E puts a value right, with a reason; X takes it back. What was there before stays in the history.</source>
+        <translation>Todo lo que se anotó aquí alguna vez, primero el día más nuevo, se llamara como se llamara el lugar y estuviera lo que estuviera en él. Intro en una línea muestra quién lo escribió, cuándo y qué lo reemplazó. E corrige un valor, con una razón; X lo retira. Lo que había antes queda en la historia.</translation>
+    </message>
+    <message>
+        <source>A vine</source>
+        <translation>Una vid</translation>
+    </message>
+    <message>
+        <source>Search for a position, an accession or a label with Ctrl+F.</source>
+        <translation>Busque una posición, una accesión o una etiqueta con Ctrl+F.</translation>
+    </message>
+    <message>
+        <source>Everything that was noted</source>
+        <translation>Todo lo que se anotó</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>resuelto</translation>
+    </message>
+    <message>
+        <source>%1, a sample</source>
+        <translation>%1, una muestra</translation>
+    </message>
+    <message>
+        <source>nothing stands here now</source>
+        <translation>aquí no hay nada ahora</translation>
+    </message>
+    <message>
+        <source>Accession %1</source>
+        <translation>Accesión %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s), wherever it stood.</source>
+        <translation>
+            <numerusform>%n valor, dondequiera que estuviera.</numerusform>
+            <numerusform>%n valores, dondequiera que estuviera.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n value(s).</source>
+        <translation>
+            <numerusform>%1; %n valor.</numerusform>
+            <numerusform>%1; %n valores.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>The file for the plot: .pdf for a page, .svg for a drawing, .csv for its numbers</source>
+        <translation>El archivo del gráfico: .pdf para una página, .svg para un dibujo, .csv para sus números</translation>
+    </message>
+    <message>
+        <source>What stood here</source>
+        <translation>Lo que estuvo aquí</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>since %1</source>
+        <translation>desde el %1</translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Situación</translation>
+    </message>
+    <message>
+        <source>Its history</source>
+        <translation>Su historia</translation>
+    </message>
+    <message>
+        <source>Back to the list</source>
+        <translation>Volver a la lista</translation>
+    </message>
+    <message>
+        <source>Put it right</source>
+        <translation>Corregirlo</translation>
+    </message>
+    <message>
+        <source>Take it back</source>
+        <translation>Retirarlo</translation>
+    </message>
+    <message>
+        <source>Only this descriptor</source>
+        <translation>Solo este descriptor</translation>
+    </message>
+    <message>
+        <source>All descriptors</source>
+        <translation>Todos los descriptores</translation>
+    </message>
+    <message>
+        <source>Write the plot</source>
+        <translation>Escribir el gráfico</translation>
+    </message>
+    <message>
+        <source>The accession, wherever it stands</source>
+        <translation>La accesión, en todo lugar</translation>
+    </message>
+    <message>
+        <source>Vine before</source>
+        <translation>Vid anterior</translation>
+    </message>
+    <message>
+        <source>Next vine</source>
+        <translation>Vid siguiente</translation>
+    </message>
+    <message>
+        <source>%1 (typed as %2)</source>
+        <translation>%1 (escrito como %2)</translation>
     </message>
 </context>
 <context>
