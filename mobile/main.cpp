@@ -5,6 +5,7 @@
 #include "demo/start.hpp"
 #include "tablet/tablet_window.hpp"
 
+#include "quick/page_picture.hpp"
 #include "quick/system_clock.hpp"
 
 #include <QCommandLineParser>
@@ -31,7 +32,13 @@ int main(int count, char** words) {
         QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
     const QCommandLineOption windowed(QStringLiteral("window"),
                                       QStringLiteral("In a window instead of the whole screen."));
-    parser.addOptions({folder, windowed});
+    const QCommandLineOption demo(QStringLiteral("demo"),
+                                  QStringLiteral("With the demo station at once."));
+    const QCommandLineOption pictureFile(
+        QStringLiteral("picture"),
+        QStringLiteral("Writes a picture of the page that it opens with into the file, and ends."),
+        QStringLiteral("file"));
+    parser.addOptions({folder, windowed, demo, pictureFile});
     parser.process(program);
 
     const quick::SystemClock clock;
@@ -54,9 +61,18 @@ int main(int count, char** words) {
     tablet::TabletApp app(std::move(parts));
     QQmlEngine engine;
     app.open();
+    if (parser.isSet(demo) && app.book() != nullptr && !app.isDemo()) {
+        app.openDemo();
+    }
     const tablet::TabletWindow window(engine, app);
     if (window.window() == nullptr) {
         return 2;
+    }
+    if (parser.isSet(pictureFile)) {
+        window.window()->resize(1280, 800);
+        window.window()->show();
+        const auto isIdle = [] { return true; };
+        return quick::savePagePicture(*window.window(), parser.value(pictureFile), isIdle) ? 0 : 1;
     }
     if (parser.isSet(windowed)) {
         window.window()->resize(1280, 800);

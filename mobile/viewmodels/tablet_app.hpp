@@ -87,6 +87,8 @@ public:
     // Opens the journal and shows the page where the person was. A journal that cannot be opened is
     // the one thing that blocks.
     Q_INVOKABLE void open();
+    // The demo station's journal in place of the tablet's own, which must be open.
+    void openDemo();
 
     [[nodiscard]] Page page() const { return page_; }
     [[nodiscard]] QString waitingText() const { return waitingText_; }
@@ -129,7 +131,6 @@ signals:
 private:
     [[nodiscard]] const field::Settings& settings() const;
     void connectPages();
-    void openDemo();
     void leaveDemo();
     bool openBook(const QString& name, const Clock& clock);
     void setPage(Page page);
