@@ -1,5 +1,7 @@
 #include "office/desk.hpp"
 
+#include "sync/server/device.hpp"
+
 #include <condition_variable>
 #include <mutex>
 #include <utility>
@@ -47,6 +49,7 @@ Desk::open(DeskOptions options, const Clock& clock, server::LogLine log) {
         return journal.error();
     }
     desk->journal_ = std::move(*journal);
+    desk->dialer_ = std::make_unique<sync::net::Worker>();
     desk->about_ = desk->journal_->about();
     return desk;
 }
@@ -64,6 +67,8 @@ Result<std::unique_ptr<Desk>> Desk::openForReading(DeskOptions options, const Cl
 }
 
 Desk::~Desk() {
+    closing_.cancel();
+    dialer_.reset(); // its steps are done by the writer
     writer_.reset();
     for (Reader& reader : readers_) {
         reader.worker.reset();
@@ -86,6 +91,33 @@ void Desk::serve(std::function<void(server::Station&)> task) {
         if (station_ != nullptr) {
             task(*station_);
         }
+    });
+}
+
+void Desk::doOnWriter(const std::function<void()>& task) {
+    std::mutex mutex;
+    std::condition_variable wake;
+    bool isDone = false;
+    writer_->post([&] {
+        task();
+        const std::lock_guard lock(mutex);
+        isDone = true;
+        wake.notify_all();
+    });
+    std::unique_lock lock(mutex);
+    wake.wait(lock, [&isDone] { return isDone; });
+}
+
+void Desk::syncWithStation(std::function<void(const sync::net::SyncOutcome&)> then) {
+    if (dialer_ == nullptr) {
+        return;
+    }
+    dialer_->post([this, then = std::move(then)] {
+        const server::SyncWish wish{
+            {}, clock_.nowMs(), {}, [this](const std::function<void()>& task) {
+                doOnWriter(task);
+            }};
+        then(server::syncDevice(*journal_, wish, closing_));
     });
 }
 
@@ -124,7 +156,7 @@ void Desk::read(Lane lane, Token token, Reading reading) {
 void Desk::finish() {
     std::mutex mutex;
     std::condition_variable wake;
-    int done = 0;
+    std::size_t done = 0;
     const auto tell = [&] {
         const std::lock_guard lock(mutex);
         ++done;
@@ -137,7 +169,7 @@ void Desk::finish() {
         }
     });
     std::unique_lock lock(mutex);
-    wake.wait(lock, [&] { return done == 2; });
+    wake.wait(lock, [&] { return done == kLanes; });
 }
 
 } // namespace bullace::office

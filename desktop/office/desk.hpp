@@ -1,9 +1,10 @@
 // What stands behind the desk's screen: the database that it writes, on a thread of its own, and
-// readers on two more, so that the screen never waits for the disk.
+// readers on three more, so that the screen never waits for the disk.
 #pragma once
 
 #include "office/act.hpp"
 
+#include "sync/net/client.hpp"
 #include "sync/net/worker.hpp"
 #include "sync/server/station.hpp"
 
@@ -32,8 +33,10 @@ private:
     std::shared_ptr<std::atomic<bool>> isCancelled_;
 };
 
-// Two lanes, so that a page is never read behind a pass over the whole station.
-enum class Lane { Page, Background };
+// A page is never read behind a pass over the whole station, and nothing behind a backup, which
+// takes many seconds.
+enum class Lane { Page, Background, Backup };
+inline constexpr std::size_t kLanes = 3;
 
 class Desk {
 public:
@@ -66,6 +69,10 @@ public:
     void write(Task task);
     // Posts a task that has the server and may wait for it: listening, pairing, revoking.
     void serve(std::function<void(server::Station&)> task);
+    // Of an office device: syncs with the station it is paired with, on a thread of its own; what
+    // is written here meanwhile has its turn between the steps. `then` is called on that thread.
+    // Not where the desk is a station's or read-only.
+    void syncWithStation(std::function<void(const sync::net::SyncOutcome&)> then);
     // Posts a reading of the file as it is when its turn comes; what was written before is seen.
     // Where the token is cancelled by then it is told so (Cancelled), and nothing is read.
     void read(Lane lane, Token token, Reading reading);
@@ -74,6 +81,8 @@ public:
 
 private:
     Desk(DeskOptions options, const Clock& clock);
+    // Returns when the writer has done it.
+    void doOnWriter(const std::function<void()>& task);
     struct Reader {
         std::unique_ptr<store::Database> database;
         std::unique_ptr<sync::net::Worker> worker;
@@ -85,7 +94,9 @@ private:
     store::About about_;
     std::unique_ptr<server::Station> station_;
     std::unique_ptr<store::Database> journal_; // of an office device
-    Reader readers_[2];
+    Reader readers_[kLanes];
+    sync::net::Cancel closing_;                 // ends a sync when the desk is closed
+    std::unique_ptr<sync::net::Worker> dialer_; // of an office device
     std::unique_ptr<sync::net::Worker> writer_; // last: its tasks use the others
 };
 

@@ -9,6 +9,8 @@ FocusScope {
     id: root
 
     required property ConflictsViewModel page
+    readonly property string subject: root.page.subjectText
+    onSubjectChanged: side.contentY = 0
 
     DeskTable {
         id: list
@@ -25,77 +27,70 @@ FocusScope {
         height: parent.height
         color: Theme.line
     }
-    Flickable {
+    SidePane {
         id: side
         objectName: "conflictCase"
+        name: qsTr("The conflict")
         x: list.width + Theme.mm(3)
         width: parent.width - x
         height: parent.height
-        contentHeight: column.height
-        clip: true
         visible: root.page.hasCase
-        boundsBehavior: Flickable.StopAtBounds
 
-        Column {
-            id: column
+        DeskLabel {
+            objectName: "conflictSubject"
+            width: parent.width
+            isHead: true
+            text: root.page.subjectText
+        }
+        DeskLabel {
+            visible: root.page.accessionText !== ""
+            width: parent.width
+            text: root.page.accessionText
+        }
+        WireItem {
+            id: wire
+            objectName: "conflictWire"
+            visible: root.page.hasWire
+            vines: root.page.wire
+            width: parent.width
+            height: Theme.mm(30) * (1 + (Theme.textScale - 1) * 0.6)
+            Accessible.role: Accessible.Graphic
+            Accessible.name: qsTr("The row around it")
+            Accessible.description: wire.summary
+        }
+        Flow {
             width: parent.width
             spacing: Theme.mm(2)
-            DeskLabel {
-                objectName: "conflictSubject"
-                width: parent.width
-                isHead: true
-                text: root.page.subjectText
-            }
-            DeskLabel {
-                visible: root.page.accessionText !== ""
-                width: parent.width
-                text: root.page.accessionText
-            }
-            WireItem {
-                id: wire
-                objectName: "conflictWire"
-                visible: root.page.hasWire
-                vines: root.page.wire
-                width: parent.width
-                height: Theme.mm(30) * (1 + (Theme.textScale - 1) * 0.6)
-                Accessible.role: Accessible.Graphic
-                Accessible.name: qsTr("The row around it")
-                Accessible.description: wire.summary
-            }
-            Flow {
-                width: parent.width
-                spacing: Theme.mm(2)
-                Repeater {
-                    model: root.page.sides
-                    SideCard {
-                        onTapped: root.page.run("side" + number)
-                        width: Math.min(column.width, Math.max(Theme.mm(48) * Theme.textScale, (column.width - Theme.mm(2)) / 2))
-                    }
+            Repeater {
+                model: root.page.sides
+                SideCard {
+                    onTapped: root.page.run("side" + number)
+                    width: Math.min(side.width, Math.max(Theme.mm(48) * Theme.textScale, (side.width - Theme.mm(2)) / 2))
                 }
             }
-            DeskLabel {
-                objectName: "conflictChoice"
-                visible: root.page.choiceText !== ""
-                width: parent.width
-                isHead: true
-                text: root.page.choiceText
-                Accessible.role: Accessible.AlertMessage
-            }
-            DeskLabel {
-                objectName: "conflictOutcome"
-                visible: root.page.outcomeText !== ""
-                width: parent.width
-                isHead: true
-                text: root.page.outcomeText
-            }
-            PhotoView {
-                width: parent.width
-                source: root.page.photos
-            }
-            FactList {
-                width: parent.width
-                model: root.page.facts
-            }
+        }
+        DeskLabel {
+            objectName: "conflictChoice"
+            visible: root.page.choiceText !== ""
+            width: parent.width
+            isHead: true
+            text: root.page.choiceText
+            Accessible.role: Accessible.AlertMessage
+        }
+        DeskLabel {
+            objectName: "conflictOutcome"
+            visible: root.page.outcomeText !== ""
+            width: parent.width
+            isHead: true
+            text: root.page.outcomeText
+        }
+        PhotoView {
+            width: parent.width
+            source: root.page.photos
+        }
+        FactList {
+            width: parent.width
+            model: root.page.facts
         }
     }
 }

@@ -20,33 +20,27 @@ FocusScope {
         height: parent.height
         onOpened: (row) => root.page.open(row)
     }
-    Flickable {
+    SidePane {
+        name: qsTr("Beside it")
         x: table.width + Theme.mm(3)
         width: parent.width - x
         height: parent.height
-        contentHeight: side.height
-        clip: true
         visible: root.hasSide
-        boundsBehavior: Flickable.StopAtBounds
-        Column {
-            id: side
+
+        FactList {
             width: parent.width
-            spacing: Theme.mm(3)
-            FactList {
-                width: parent.width
-                model: root.page.facts
-            }
-            Plot {
-                objectName: "vinePlot"
-                visible: root.page.hasPlot
-                source: root.page.plot
-                width: parent.width
-                height: Math.round(Math.min(width * 0.9, root.height * 0.75))
-            }
-            PhotoView {
-                width: parent.width
-                source: root.page.photos
-            }
+            model: root.page.facts
+        }
+        Plot {
+            objectName: "vinePlot"
+            visible: root.page.hasPlot
+            source: root.page.plot
+            width: parent.width
+            height: Math.round(Math.min(width * 0.9, root.height * 0.75))
+        }
+        PhotoView {
+            width: parent.width
+            source: root.page.photos
         }
     }
 }

@@ -57,6 +57,7 @@ private:
     void endPairing();
     void revoke();
     void takeIn();
+    void syncWithStation();
 
     std::optional<office::Overview> overview_;
     office::Token token_;
@@ -65,6 +66,7 @@ private:
     QString pairingPicture_;
     QString pairingWords_;
     bool isListening_ = false;
+    bool isSyncing_ = false; // with the station of this office device
     std::uint16_t port_ = 0;
 };
 

@@ -45,9 +45,8 @@ void DeskSession::change(DeskSettings settings) {
     if (isReadOnly()) {
         return; // for as long as the program runs
     }
-    keep([kept = settings_](store::Database& database) {
-        return keepDeskSettings(database, kept);
-    });
+    keep(
+        [kept = settings_](store::Database& database) { return keepDeskSettings(database, kept); });
 }
 
 void DeskSession::keep(std::function<Status(store::Database&)> what) {
@@ -61,6 +60,25 @@ void DeskSession::keep(std::function<Status(store::Database&)> what) {
             }
         });
     });
+}
+
+void DeskSession::syncWithStation(QObject* context,
+                                  std::function<void(const sync::net::SyncOutcome&)> then) {
+    if (isReadOnly() || desk_->isStation()) {
+        return;
+    }
+    ++pending_;
+    auto guard = std::make_shared<QPointer<QObject>>(context);
+    desk_->syncWithStation(
+        [this, guard, then = std::move(then)](const sync::net::SyncOutcome& outcome) {
+            post([this, guard, then, outcome] {
+                --pending_;
+                announce(Touches::Collection);
+                if (!guard->isNull()) {
+                    then(outcome);
+                }
+            });
+        });
 }
 
 void DeskSession::serve(std::function<void(server::Station&)> task, std::function<void()> then) {

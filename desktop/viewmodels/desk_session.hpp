@@ -103,6 +103,8 @@ public:
     }
     // Keeps something for this desk alone, beside the entries: nothing is read anew.
     void keep(std::function<Status(store::Database&)> what);
+    // Of an office device: syncs with its station; `then` gets how it went, and all is read anew.
+    void syncWithStation(QObject* context, std::function<void(const sync::net::SyncOutcome&)> then);
     // Does something with the server, which may take its time.
     void serve(std::function<void(server::Station&)> task, std::function<void()> then);
 

@@ -93,3 +93,54 @@ TEST_CASE(
     desk.press("s");
     CHECK_FALSE(desk.app().arrivals()->isListening());
 }
+
+TEST_CASE("an office device syncs with its station from its own desk, and each sees the other's "
+          "rulings") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    const std::string vine = "obs/B2-01-01/2026-05-11/clusters";
+    makeStationFile(
+        path,
+        lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}) +
+            lineOf({"t0000000000000001.1", 1, "im", "observe", vine, "40"}) +
+            lineOf({"t0000000000000002.1", 1, "tf", "observe", vine, "140"}));
+    FixedClock clock;
+    DeskGlass station(path, clock);
+    station.sit("ed");
+    station.go(desk::DeskApp::Arrivals);
+    station.press("s");
+    station.press("o");
+    const std::string beside = folder.file("beside.db");
+    {
+        store::Founding founding;
+        founding.device = 0x0ff1ce;
+        auto journal = store::Database::create(beside, founding, store::fileSurroundings());
+        REQUIRE(journal.ok());
+        const std::string code = station.app().arrivals()->pairingCode().toStdString();
+        const auto paired =
+            server::pairDevice(**journal, {addressOn(station), code, "Second desk", 's'}, {});
+        INFO((paired ? std::string{} : paired.error().message));
+        REQUIRE(paired.ok());
+    }
+    DeskGlass second(beside, clock);
+    second.sit("hl");
+    second.go(desk::DeskApp::Arrivals);
+    second.press("s");
+    CHECK(second.app().notice().contains(QStringLiteral("3 entries received")));
+    second.go(desk::DeskApp::Conflicts);
+    REQUIRE(second.app().conflicts()->openCount() == 1);
+    second.press("1");
+    second.press("k");
+    CHECK(second.app().conflicts()->openCount() == 0);
+    const std::string ruled = second.at(vine);
+    CHECK(ruled.starts_with("settled "));
+    second.go(desk::DeskApp::Arrivals);
+    second.press("s");
+    CHECK(station.at(vine) == ruled);
+    // The station is gone: the desk says so, and goes on.
+    station.go(desk::DeskApp::Arrivals);
+    station.press("s");
+    second.press("s");
+    CHECK_FALSE(second.app().notice().isEmpty());
+    CHECK(second.at(vine) == ruled);
+}

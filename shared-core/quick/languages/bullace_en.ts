@@ -105,6 +105,20 @@
             <numerusform>%n entries taken in.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n entry(s) sent</source>
+        <translation>
+            <numerusform>%n entry sent</numerusform>
+            <numerusform>%n entries sent</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) received</source>
+        <translation>
+            <numerusform>%n entry received</numerusform>
+            <numerusform>%n entries received</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::BenchViewModel</name>

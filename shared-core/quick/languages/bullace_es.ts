@@ -292,6 +292,10 @@
         <source>The row around it</source>
         <translation>La hilera alrededor</translation>
     </message>
+    <message>
+        <source>The conflict</source>
+        <translation>El conflicto</translation>
+    </message>
 </context>
 <context>
     <name>DeskKey</name>
@@ -1817,6 +1821,13 @@
     </message>
 </context>
 <context>
+    <name>VinePage</name>
+    <message>
+        <source>Beside it</source>
+        <translation>Al lado</translation>
+    </message>
+</context>
+<context>
     <name>VinePlot</name>
     <message>
         <source>Day of the year</source>
@@ -2248,6 +2259,32 @@
         <translation>
             <numerusform>%n entrada admitida.</numerusform>
             <numerusform>%n entradas admitidas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Sync with the station</source>
+        <translation>Sincronizar con la estación</translation>
+    </message>
+    <message>
+        <source>Syncing with the station …</source>
+        <translation>Sincronizando con la estación …</translation>
+    </message>
+    <message>
+        <source>This desk syncs with the station %1.</source>
+        <translation>Este escritorio se sincroniza con la estación %1.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) sent</source>
+        <translation>
+            <numerusform>%n entrada enviada</numerusform>
+            <numerusform>%n entradas enviadas</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entry(s) received</source>
+        <translation>
+            <numerusform>%n entrada recibida</numerusform>
+            <numerusform>%n entradas recibidas</numerusform>
         </translation>
     </message>
 </context>
