@@ -161,3 +161,55 @@ TEST_CASE("a finding that a person calls right is not told again, until somebody
     REQUIRE(desk.database->append(std::vector{again}, std::nullopt).ok());
     CHECK(isTold());
 }
+
+TEST_CASE("a clock that somebody knows of is put away, until the device notes by it again") {
+    constexpr std::int64_t kWrong = 1'747'000'000'000; // 2025-05-11
+    constexpr std::int64_t kRight = 1'778'500'000'000; // 2026-05-11
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    int seq = 0;
+    const auto noteAt = [&seq](std::int64_t wallMs) {
+        ++seq;
+        const std::string vine = (seq < 10 ? "0" : "") + std::to_string(seq);
+        return lineOf({"t0000000000000001.1",
+                       seq,
+                       "im",
+                       "observe",
+                       "obs/B2-01-" + vine + "/2026-05-11/clusters",
+                       "40",
+                       "[]",
+                       wallMs + seq * 60'000});
+    };
+    std::string lines =
+        lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,30]]"});
+    for (int i = 0; i < 9; ++i) {
+        lines += noteAt(kWrong);
+    }
+    makeStationFile(path, lines);
+    auto database = std::move(*store::Database::open(path, true, store::fileSurroundings()));
+    const auto catalogue = std::move(*store::readCatalogue(*database));
+    const auto clockOff = [&]() -> std::optional<Finding> {
+        const auto found = stationFindings(*database, *catalogue, *readDate("2026-05-12"), {});
+        REQUIRE(found.ok());
+        const auto clock = std::find_if(found->begin(), found->end(), [](const Finding& finding) {
+            return finding.kind == FindingKind::ClockOff;
+        });
+        return clock == found->end() ? std::nullopt : std::optional(*clock);
+    };
+    const auto arrives = [&](const std::string& line) {
+        std::istringstream in(line);
+        REQUIRE(database->importLines(in, "tablet", {}).ok());
+    };
+    const FixedClock clock;
+    const std::optional<Finding> told = clockOff();
+    REQUIRE(told.has_value());
+    CHECK(told->off == -365);
+    const auto act = asideAct(*database, *told, "hl");
+    REQUIRE(act.ok());
+    REQUIRE(perform(*database, *act, clock).ok());
+    CHECK_FALSE(clockOff().has_value());
+    arrives(noteAt(kRight)); // it was put right
+    CHECK_FALSE(clockOff().has_value());
+    arrives(noteAt(kWrong)); // it was not
+    CHECK(clockOff().has_value());
+}
