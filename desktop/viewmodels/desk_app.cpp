@@ -45,10 +45,12 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
 }
 
 DeskApp::~DeskApp() {
+    backupToken_.cancel();
     session_.setDesk(nullptr);
 }
 
 void DeskApp::open(const std::string& path) {
+    backupToken_.cancel();
     session_.setDesk(nullptr);
     const auto log = [this](const std::string& line) {
         session_.post([this, line] {
@@ -78,17 +80,20 @@ void DeskApp::onDesk() {
 }
 
 // Today's backup, where there is none yet: read beside everything else, and told only where it
-// fails.
+// fails. A desk that is closed does not wait for it; the next one makes it.
 void DeskApp::backUp() {
     if (session_.isReadOnly()) {
         return;
     }
+    backupToken_ = {};
     session_.read(
         this,
-        office::Lane::Background,
-        {},
-        [today = session_.today()](store::Database& database) {
-            return office::backUpDaily(database, today, {});
+        office::Lane::Backup,
+        backupToken_,
+        [today = session_.today(), token = backupToken_](store::Database& database) {
+            return office::backUpDaily(database, today, [token](std::uint64_t, std::uint64_t) {
+                return !token.isCancelled();
+            });
         },
         [](const office::BackedUp&) {});
 }

@@ -136,6 +136,7 @@ private:
 
     DeskParts parts_;
     DeskSession session_;
+    office::Token backupToken_;
     TroubleViewModel trouble_;
     ArrivalsViewModel arrivals_;
     ConflictsViewModel conflicts_;
