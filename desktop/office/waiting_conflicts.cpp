@@ -12,20 +12,26 @@ using journal::EntryView;
 
 namespace {
 
+// A conflict with its subject read once; the views are of the row that it was read from.
+struct Line {
+    journal::Subject subject;
+    Waiting waiting;
+};
+
 // Observations lie along the rows, everything else behind them.
-bool comesBefore(const Waiting& a, const Waiting& b) {
-    if (a.cause != b.cause) {
-        return a.cause < b.cause;
+bool comesBefore(const Line& a, const Line& b) {
+    if (a.waiting.cause != b.waiting.cause) {
+        return a.waiting.cause < b.waiting.cause;
     }
-    const journal::Subject one = journal::readSubject(a.subject);
-    const journal::Subject two = journal::readSubject(b.subject);
+    const journal::Subject& one = a.subject;
+    const journal::Subject& two = b.subject;
     if (one.descriptor != two.descriptor) {
         return one.descriptor < two.descriptor;
     }
     if (one.position && two.position && one.id != two.id) {
         return vineyard::compareAlongRows(*one.position, *two.position) < 0;
     }
-    return a.subject < b.subject;
+    return a.waiting.subject < b.waiting.subject;
 }
 
 Result<Waiting> waitingOf(store::Database& database, const store::StateRow& row) {
@@ -65,7 +71,8 @@ Result<std::vector<Waiting>> waitingConflicts(store::Database& database, const T
     if (!read) {
         return read.error();
     }
-    std::vector<Waiting> all;
+    std::vector<Line> lines;
+    lines.reserve(open.size());
     for (const store::StateRow& row : open) {
         if (token.isCancelled()) {
             return Error{ErrorCode::Cancelled, "Nobody waits for this any more.", {}};
@@ -74,9 +81,14 @@ Result<std::vector<Waiting>> waitingConflicts(store::Database& database, const T
         if (!waiting) {
             return waiting.error();
         }
-        all.push_back(std::move(*waiting));
+        lines.push_back({journal::readSubject(row.subject), std::move(*waiting)});
     }
-    std::sort(all.begin(), all.end(), comesBefore);
+    std::sort(lines.begin(), lines.end(), comesBefore);
+    std::vector<Waiting> all;
+    all.reserve(lines.size());
+    for (Line& line : lines) {
+        all.push_back(std::move(line.waiting));
+    }
     return all;
 }
 

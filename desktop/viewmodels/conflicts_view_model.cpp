@@ -7,6 +7,10 @@
 #include "quick/field_sign.hpp"
 
 #include <algorithm>
+#include <map>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 
 namespace bullace::desk {
 
@@ -75,11 +79,9 @@ void ConflictsViewModel::speakAgain() {
 // The first reading makes the list; later ones mark what became of its lines and add what is new at
 // the end, so that nothing moves under the eyes.
 void ConflictsViewModel::takeList(std::vector<office::Waiting> waiting) {
-    std::map<std::string, office::Waiting> open;
-    std::vector<std::string> order;
+    std::unordered_map<std::string_view, office::Waiting*> open; // not in the list yet
     for (office::Waiting& one : waiting) {
-        order.push_back(one.subject);
-        open.emplace(one.subject, std::move(one));
+        open.emplace(one.subject, &one);
     }
     for (Item& item : items_) {
         const auto found = open.find(item.waiting.subject);
@@ -90,13 +92,13 @@ void ConflictsViewModel::takeList(std::vector<office::Waiting> waiting) {
         item.outcome = isOpen ? QString() : item.outcome;
         item.isOpen = isOpen;
         if (isOpen) {
-            item.waiting.isLookedAgain = found->second.isLookedAgain;
+            item.waiting.isLookedAgain = found->second->isLookedAgain;
             open.erase(found);
         }
     }
-    for (const std::string& subject : order) {
-        if (const auto found = open.find(subject); found != open.end()) {
-            items_.push_back({std::move(found->second), true, isShownAgain_, {}});
+    for (office::Waiting& one : waiting) {
+        if (open.erase(one.subject) > 0) {
+            items_.push_back({std::move(one), true, isShownAgain_, {}});
         }
     }
     isShownAgain_ = true;
@@ -106,23 +108,50 @@ void ConflictsViewModel::takeList(std::vector<office::Waiting> waiting) {
     }
 }
 
-GridRow ConflictsViewModel::rowOf(const Item& item) const {
+// What thousands of lines say alike is worded once for all of them.
+class ConflictsViewModel::ListWords {
+public:
+    explicit ListWords(const vineyard::Catalogue& catalogue) : catalogue_(catalogue) {}
+    QString open;
+    QString waits;
+    QString settled;
+
+    const QString& descriptor(std::string_view code) {
+        return once(descriptors_, code, [&] { return descriptorWords(catalogue_, code); });
+    }
+    const QString& date(std::string_view date) {
+        return once(dates_, date, [&] { return quick::dateWords(*readDate(date)); });
+    }
+
+private:
+    using Said = std::map<std::string, QString, std::less<>>;
+    template<typename Word>
+    static const QString& once(Said& said, std::string_view what, Word word) {
+        const auto found = said.find(what);
+        return found != said.end() ? found->second : said.emplace(what, word()).first->second;
+    }
+
+    const vineyard::Catalogue& catalogue_;
+    Said descriptors_;
+    Said dates_;
+};
+
+GridRow ConflictsViewModel::rowOf(const Item& item, ListWords& words) const {
     const journal::Subject subject = journal::readSubject(item.waiting.subject);
-    const vineyard::Catalogue& catalogue = *session_.catalogue();
     const bool isObservation = subject.form == journal::SubjectForm::Observation;
+    const bool isLookedAgain = item.waiting.isLookedAgain;
     GridRow row;
     row.key = fromText(item.waiting.subject);
-    row.sign = item.isOpen ? item.waiting.isLookedAgain ? FieldSign::Waiting : FieldSign::Open
-                           : FieldSign::Done;
-    row.signWord = item.isOpen
-                       ? item.waiting.isLookedAgain ? tr("waits for a second look") : tr("open")
-                       : tr("settled");
+    row.sign = !item.isOpen    ? FieldSign::Done
+               : isLookedAgain ? FieldSign::Waiting
+                               : FieldSign::Open;
+    row.signWord = !item.isOpen ? words.settled : isLookedAgain ? words.waits : words.open;
     row.cells << (isObservation ? fromText(subject.id)
-                                : subjectWords(catalogue, item.waiting.subject))
-              << (isObservation ? descriptorWords(catalogue, subject.descriptor) : QString())
-              << (item.outcome.isEmpty()
-                      ? isObservation ? quick::dateWords(*readDate(subject.date)) : QString()
-                      : item.outcome);
+                                : subjectWords(*session_.catalogue(), item.waiting.subject))
+              << (isObservation ? words.descriptor(subject.descriptor) : QString())
+              << (!item.outcome.isEmpty() ? item.outcome
+                  : isObservation         ? words.date(subject.date)
+                                          : QString());
     row.isStrong = item.isOpen;
     return row;
 }
@@ -136,6 +165,11 @@ void ConflictsViewModel::showList() {
         ++counts[{item.isNew, item.waiting.cause}];
     }
     std::vector<GridRow> rows;
+    rows.reserve(items_.size() + counts.size());
+    ListWords said(*session_.catalogue());
+    said.open = tr("open");
+    said.waits = tr("waits for a second look");
+    said.settled = tr("settled");
     std::optional<std::pair<bool, office::Cause>> group;
     for (const Item& item : items_) {
         const std::pair<bool, office::Cause> now{item.isNew, item.waiting.cause};
@@ -146,7 +180,7 @@ void ConflictsViewModel::showList() {
                 item.isNew ? tr("New: %1").arg(words) : words,
                 QStringLiteral("group %1 %2").arg(now.first).arg(static_cast<int>(now.second))));
         }
-        rows.push_back(rowOf(item));
+        rows.push_back(rowOf(item, said));
     }
     table_.setRows(std::move(rows));
     const int open = openCount();
@@ -230,10 +264,15 @@ void ConflictsViewModel::open(int row) {
 void ConflictsViewModel::goToNextOpen() {
     const int from = table_.current();
     const int rows = table_.count();
+    std::unordered_set<std::string_view> open;
+    for (const Item& item : items_) {
+        if (item.isOpen) {
+            open.insert(item.waiting.subject);
+        }
+    }
     for (int step = 1; step <= rows; ++step) {
         const int row = (from + step) % rows;
-        const Item* there = item(toText(table_.at(row).key));
-        if (there != nullptr && there->isOpen) {
+        if (open.count(toText(table_.at(row).key)) > 0) {
             table_.setCurrent(row);
             return;
         }

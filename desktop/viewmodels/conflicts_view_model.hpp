@@ -98,7 +98,8 @@ private:
     void readPhotos();
     void offer();
     void offerDeciding(std::vector<Action>& actions) const;
-    [[nodiscard]] GridRow rowOf(const Item& item) const;
+    class ListWords;
+    [[nodiscard]] GridRow rowOf(const Item& item, ListWords& words) const;
     [[nodiscard]] std::vector<GridRow> factRows() const;
     void addFact(std::vector<GridRow>& rows, const QString& label, const QString& text) const;
     [[nodiscard]] QString datedWords(const office::Dated& dated) const;

@@ -14,14 +14,20 @@ bool isEarlier(const Planting& a, const Planting& b) {
     return a.from < b.from;
 }
 
+// A place with its position, read once: all of a station's are put in order.
+struct Standing {
+    std::string_view name;
+    std::optional<Position> position;
+    const Planting* planting = nullptr;
+};
+
 // Misspelt positions stand last, so that they are seen rather than lost.
-bool isBefore(const std::string& a, const std::string& b) {
-    const auto first = readPosition(a);
-    const auto second = readPosition(b);
-    if (!first || !second) {
-        return first.has_value() != second.has_value() ? first.has_value() : a < b;
+bool isBefore(const Standing& a, const Standing& b) {
+    if (!a.position || !b.position) {
+        return a.position.has_value() != b.position.has_value() ? a.position.has_value()
+                                                                : a.name < b.name;
     }
-    return compareAlongRows(*first, *second) < 0;
+    return compareAlongRows(*a.position, *b.position) < 0;
 }
 
 } // namespace
@@ -76,19 +82,17 @@ std::span<const Planting> Plantings::history(std::string_view position, CivilDat
 }
 
 std::vector<const Planting*> Plantings::standing(CivilDate date) const {
-    std::vector<std::pair<const std::string*, const Planting*>> found;
+    std::vector<Standing> found;
     for (const auto& [position, place] : places_) {
         if (const Planting* planting = inPlace(place, date)) {
-            found.emplace_back(&position, planting);
+            found.push_back({position, readPosition(position), planting});
         }
     }
-    std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
-        return isBefore(*a.first, *b.first);
-    });
+    std::sort(found.begin(), found.end(), isBefore);
     std::vector<const Planting*> plantings;
     plantings.reserve(found.size());
-    for (const auto& [position, planting] : found) {
-        plantings.push_back(planting);
+    for (const Standing& one : found) {
+        plantings.push_back(one.planting);
     }
     return plantings;
 }
