@@ -23,11 +23,13 @@ namespace {
 constexpr double kMostMemory = 400; // MiB
 
 int usage() {
-    std::fprintf(stderr,
-                 "bullace-desk-bench [STATION]\n"
-                 "  STATION is the benchmark's station database: made there where it is not yet,\n"
-                 "  and copied before anything is measured. Without it one is made and thrown "
-                 "away.\n");
+    std::fprintf(
+        stderr,
+        "bullace-desk-bench [STATION [PART]]\n"
+        "  STATION is the benchmark's station database: made there where it is not yet,\n"
+        "  and copied before anything is measured. Without it one is made and thrown "
+        "away.\n"
+        "  PART is one of open, vines, map, rulebook, search, conflicts, push; else all.\n");
     return 2;
 }
 
@@ -43,7 +45,7 @@ std::string load() {
     return text;
 }
 
-int measure(const std::string& self, const std::string& given) {
+int measure(const std::string& self, const std::string& given, const std::string& part) {
     const bench::Folder folder;
     const std::string path = folder.file("station.db");
     const std::string source = given.empty() ? path : given;
@@ -58,17 +60,28 @@ int measure(const std::string& self, const std::string& given) {
     bench::makeStation(empty).reset();
     std::printf("load before: %s\n", load().c_str());
     printHead();
+    const auto isWanted = [&part](const char* name) { return part.empty() || part == name; };
     BenchClock clock;
-    measureOpening(path, empty, clock);
+    if (isWanted("open")) {
+        measureOpening(path, empty, clock);
+    }
     {
         DeskScreen screen(path, clock);
         screen.rest();
-        measureVines(screen);
-        measureMap(screen);
-        measureRulebook(screen);
-        measureSearch(screen);
-        measureConflicts(screen, folder.file("bare.db"));
-        measurePush(screen, folder.file("tablet.db"), self);
+        const std::pair<const char*, void (*)(DeskScreen&)> pages[] = {
+            {"vines", measureVines},
+            {"map", measureMap},
+            {"rulebook", measureRulebook},
+            {"search", measureSearch}};
+        for (const auto& [name, page] : pages) {
+            isWanted(name) ? page(screen) : void();
+        }
+        if (isWanted("conflicts")) {
+            measureConflicts(screen, folder.file("bare.db"));
+        }
+        if (isWanted("push")) {
+            measurePush(screen, folder.file("tablet.db"), self);
+        }
         print({"memory of the desk, the most after all of it",
                {bench::memoryMiB(bench::kThisProcess, "VmHWM")},
                "MiB",
@@ -98,9 +111,11 @@ int main(int count, char** words) {
     if (given.size() == 4 && given[0] == "--tablet") {
         return pushFrom(given[1], given[2], given[3]);
     }
-    if (given.size() > 1 || (given.size() == 1 && given[0].starts_with("-"))) {
+    if (given.size() > 2 || (!given.empty() && given[0].starts_with("-"))) {
         return usage();
     }
     const QApplication program(count, words);
-    return measure(words[0], given.empty() ? std::string{} : given[0]);
+    return measure(words[0],
+                   given.empty() ? std::string{} : given[0],
+                   given.size() < 2 ? std::string{} : given[1]);
 }

@@ -1,11 +1,12 @@
 #include "pages.hpp"
 
-#include "bench/floor.hpp"
 #include "bench/measure.hpp"
 #include "bench/station_past.hpp"
 #include "floors.hpp"
 #include "station.hpp"
 #include "table.hpp"
+
+#include "quick/block_map_item.hpp"
 
 #include <QCoreApplication>
 #include <QImage>
