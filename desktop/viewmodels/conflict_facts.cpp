@@ -91,6 +91,10 @@ std::vector<GridRow> ConflictsViewModel::factRows() const {
             file.photos.empty() ? tr("no photo")
                                 : tr("%n photo(s)", nullptr, static_cast<int>(file.photos.size())));
     addFact(rows, tr("The rule"), ruleVerdict(file));
+    const auto counts = overruled_.find(office::ruleOf(file.rule, file.descriptor));
+    if (file.form == journal::SubjectForm::Observation && counts != overruled_.end()) {
+        addFact(rows, QString(), overruledWords(counts->second));
+    }
     return rows;
 }
 

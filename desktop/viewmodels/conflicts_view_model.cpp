@@ -58,6 +58,19 @@ void ConflictsViewModel::refresh() {
             return office::waitingConflicts(database, token);
         },
         [this](std::vector<office::Waiting> waiting) { takeList(std::move(waiting)); });
+    session_.read(
+        this,
+        office::Lane::Background,
+        listToken_,
+        [token = listToken_](store::Database& database) {
+            return office::readOverruled(database, token);
+        },
+        [this](std::map<office::RuleOf, office::Overruled> overruled) {
+            overruled_ = std::move(overruled);
+            if (file_) {
+                facts_.setRows(factRows());
+            }
+        });
 }
 
 void ConflictsViewModel::leave() {

@@ -6,6 +6,7 @@
 #include "desk/desk_page.hpp"
 #include "desk/side_model.hpp"
 #include "office/bulk.hpp"
+#include "office/overruled.hpp"
 #include "office/settling.hpp"
 #include "office/typed_value.hpp"
 
@@ -14,6 +15,7 @@
 
 #include <QtQml/qqmlregistration.h>
 
+#include <map>
 #include <optional>
 #include <variant>
 #include <vector>
@@ -125,6 +127,7 @@ private:
     SideModel sides_;
     quick::WireModel wire_;
     quick::PictureSource photos_;
+    std::map<office::RuleOf, office::Overruled> overruled_; // by all rules
     std::optional<office::CaseFile> file_;
     std::optional<Choice> choice_;
     QString choiceText_;

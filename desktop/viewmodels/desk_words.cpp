@@ -243,6 +243,13 @@ QString ruleWords(const descriptors::Rule& rule) {
                : Tr::tr("%1, where they lie within %2").arg(words, amount);
 }
 
+QString overruledWords(const office::Overruled& counts) {
+    return counts.proposals == 0 ? QString()
+                                 : Tr::tr("People overruled it in %1 of %2.")
+                                       .arg(counts.overruled)
+                                       .arg(counts.proposals);
+}
+
 QString ruleVerdict(const office::CaseFile& file) {
     if (file.form != SubjectForm::Observation) {
         return Tr::tr("No rule decides about the collection.");

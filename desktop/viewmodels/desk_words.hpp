@@ -2,6 +2,7 @@
 #pragma once
 
 #include "office/case_file.hpp"
+#include "office/overruled.hpp"
 
 #include "core/merge/finding.hpp"
 #include "core/vineyard/catalogue.hpp"
@@ -42,5 +43,7 @@ valueDetail(const vineyard::Catalogue& catalogue, std::string_view descriptor, B
 [[nodiscard]] QString ruleWords(const descriptors::Rule& rule);
 // What the rule would do here, and why it left the conflict open.
 [[nodiscard]] QString ruleVerdict(const office::CaseFile& file);
+// "People overruled it in 3 of 40." Empty where it never proposed anything.
+[[nodiscard]] QString overruledWords(const office::Overruled& counts);
 
 } // namespace bullace::desk

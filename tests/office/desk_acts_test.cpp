@@ -1,9 +1,12 @@
 // What the office does to many things at once: bulk settling, rules, runs of vines, corrections;
 // and what its search finds.
 #include "office/bulk.hpp"
+#include "office/case_file.hpp"
 #include "office/collection.hpp"
+#include "office/overruled.hpp"
 #include "office/rule_desk.hpp"
 #include "office/search_index.hpp"
+#include "office/settling.hpp"
 #include "office/vine_file.hpp"
 
 #include "core/journal/json_value.hpp"
@@ -302,4 +305,33 @@ TEST_CASE(
     CHECK(index->find("nothing of this", 10).empty());
     CHECK(index->find("", 10).empty());
     CHECK(index->find("b2", 5).size() == 5);
+}
+
+TEST_CASE("how often people decided otherwise than a rule would have is counted by the rule") {
+    // Five apart of about a hundred lie within the descriptor's five percent: the rule takes means.
+    Room room(countedTwice(2));
+    const auto read = [&room] {
+        const auto counts = readOverruled(*room.database, {});
+        REQUIRE(counts.ok());
+        const auto found = counts->find(ruleOf({}, "clusters"));
+        return found == counts->end() ? Overruled{} : found->second;
+    };
+    CHECK(read().proposals == 12);
+    CHECK(read().overruled == 0);
+    const auto rule = [&room](int vine, const char* value) {
+        const auto file = readCase(*room.database, *room.catalogue, clusters(vine));
+        REQUIRE(file.ok());
+        room.write(ruleFor(*room.catalogue,
+                           *file,
+                           journal::numberValue(std::stod(value)),
+                           {"ed", "knows the vine"}));
+    };
+    rule(1, "90");  // not what the mean of 101 and 103 is
+    rule(2, "103"); // the mean of 102 and 104
+    CHECK(read().proposals == 12);
+    CHECK(read().overruled == 1);
+    REQUIRE(undoLast(*room.database, "ed", room.clock).ok());
+    REQUIRE(undoLast(*room.database, "ed", room.clock).ok());
+    CHECK(read().proposals == 12);
+    CHECK(read().overruled == 0);
 }

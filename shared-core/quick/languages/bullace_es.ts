@@ -514,6 +514,10 @@
         <source>%1: %2. It does not fit these values.</source>
         <translation>%1: %2. No sirve para estos valores.</translation>
     </message>
+    <message>
+        <source>People overruled it in %1 of %2.</source>
+        <translation>Las personas decidieron otra cosa en %1 de %2.</translation>
+    </message>
 </context>
 <context>
     <name>EchoField</name>
