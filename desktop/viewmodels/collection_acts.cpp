@@ -86,7 +86,7 @@ void CollectionViewModel::askPlanting() {
         {},
         [this](const QString& text) {
             const QStringList words = wordsOf(text);
-            const bool isEach = words.size() == 5 && words[4] == QStringLiteral("each");
+            const bool isEach = words.size() == 5 && words[4] == tr("each");
             if ((words.size() != 4 && !isEach) || !readDate(toText(words[3]))) {
                 return tr("Four words: first vine, last vine, accession, day like 2026-03-14.");
             }
@@ -182,8 +182,9 @@ void CollectionViewModel::askExport() {
            "too."),
         documents,
         [this](const QString& text) {
-            const bool withSites = text.endsWith(QStringLiteral(" sites"));
-            const QString folder = withSites ? text.chopped(6).trimmed() : text;
+            const bool withSites = text.endsWith(QLatin1Char(' ') + tr("sites"));
+            const QString folder =
+                withSites ? text.chopped(tr("sites").size() + 1).trimmed() : text;
             if (!QDir(folder).exists()) {
                 return tr("There is no folder %1.").arg(folder);
             }

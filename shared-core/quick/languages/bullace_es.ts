@@ -2837,7 +2837,7 @@
     </message>
     <message>
         <source>First vine, last vine, accession and day: B2-07-01 B2-07-30 A100 2026-03-14. With &quot;each&quot; behind it every vine is a seedling of its own, A100-1, A100-2, …</source>
-        <translation>Primera vid, última vid, accesión y día: B2-07-01 B2-07-30 A100 2026-03-14. Con &quot;each&quot; al final, cada vid es una plántula propia, A100-1, A100-2, …</translation>
+        <translation>Primera vid, última vid, accesión y día: B2-07-01 B2-07-30 A100 2026-03-14. Con &quot;cada&quot; al final, cada vid es una plántula propia, A100-1, A100-2, …</translation>
     </message>
     <message>
         <source>Four words: first vine, last vine, accession, day like 2026-03-14.</source>
@@ -2873,7 +2873,7 @@
     </message>
     <message>
         <source>The folder for the tables. With &quot;sites&quot; behind it, exact wild sites are written, too.</source>
-        <translation>La carpeta para las tablas. Con &quot;sites&quot; al final se escriben también los sitios silvestres exactos.</translation>
+        <translation>La carpeta para las tablas. Con &quot;sitios&quot; al final se escriben también los sitios silvestres exactos.</translation>
     </message>
     <message>
         <source>There is no folder %1.</source>
@@ -3032,6 +3032,14 @@
     <message>
         <source>This field is of a newer version.</source>
         <translation>Este campo es de una versión más nueva.</translation>
+    </message>
+    <message>
+        <source>each</source>
+        <translation>cada</translation>
+    </message>
+    <message>
+        <source>sites</source>
+        <translation>sitios</translation>
     </message>
 </context>
 <context>
