@@ -4,13 +4,29 @@
 
 #include <condition_variable>
 #include <mutex>
+#include <sys/resource.h>
+#include <unistd.h>
 #include <utility>
 
 namespace bullace::office {
 
+namespace {
+
+// Of the thread that it is called on: the screen's goes first where both have something to do.
+void goBehindTheScreen() {
+    constexpr int kNice = 10;
+    // As it was where that is not allowed.
+    static_cast<void>(::setpriority(PRIO_PROCESS, static_cast<id_t>(::gettid()), kNice));
+}
+
+} // namespace
+
 Desk::Desk(DeskOptions options, const Clock& clock) : options_(std::move(options)), clock_(clock) {
     for (Reader& reader : readers_) {
         reader.worker = std::make_unique<sync::net::Worker>();
+    }
+    for (const Lane lane : {Lane::Background, Lane::Backup}) {
+        readers_[static_cast<std::size_t>(lane)].worker->post(goBehindTheScreen);
     }
     writer_ = std::make_unique<sync::net::Worker>();
 }
