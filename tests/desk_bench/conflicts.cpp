@@ -63,10 +63,14 @@ private:
     int moves_ = 1;
 };
 
-void tellStill(const std::string& what, const std::vector<double>& gaps) {
-    Figure most{what + ": longest", {bench::percentile(gaps, 1)}, "ms", kMostStill, {}, ""};
-    print(most);
-    print({what + ": p99.9", {bench::percentile(gaps, 0.999)}, "ms", 0, {}, ""});
+void tellStill(const std::string& what, const LoopProbe& probe) {
+    constexpr double kLate = 0.999;
+    const auto tell = [&what](const char* more, double ms, double target) {
+        print({what + more, {ms}, "ms", target, {}, ""});
+    };
+    tell(": longest", bench::percentile(probe.gaps(), 1), kMostStill);
+    tell(": p99.9", bench::percentile(probe.gaps(), kLate), 0);
+    tell(": longest own work", bench::percentile(probe.work(), 1), kMostStill);
 }
 
 } // namespace
@@ -97,7 +101,7 @@ void measureConflicts(DeskScreen& screen, const std::string& scratch) {
     }
     print(next);
     print(list);
-    tellStill("the screen stands still while conflicts are decided", probe.gaps());
+    tellStill("still while conflicts are decided", probe);
 }
 
 void measurePush(DeskScreen& screen, const std::string& tablet, const std::string& self) {
@@ -118,7 +122,7 @@ void measurePush(DeskScreen& screen, const std::string& tablet, const std::strin
         const LoopProbe probe;
         QTimer::singleShot(kQuietMs, &loop, &QEventLoop::quit);
         loop.exec();
-        tellStill("it stands still while somebody decides, no tablet", probe.gaps());
+        tellStill("still while somebody decides, no tablet", probe);
     }
     QProcess pushing;
     pushing.setProcessChannelMode(QProcess::ForwardedErrorChannel);
@@ -135,7 +139,7 @@ void measurePush(DeskScreen& screen, const std::string& tablet, const std::strin
     // What the desk reads anew behind it, too.
     QTimer::singleShot(kQuietMs, &loop, &QEventLoop::quit);
     loop.exec();
-    tellStill("it stands still while a tablet pushes 200,000 entries", probe.gaps());
+    tellStill("still while a tablet pushes 200,000 entries", probe);
     print({"that push", {seconds}, "s", 0, {}, ""});
 }
 
