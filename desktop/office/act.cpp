@@ -51,6 +51,11 @@ perform(store::Database& database, const Act& act, const Clock& clock) {
                                                  : store::Grouping::Single);
 }
 
+Result<std::vector<journal::Place>>
+perform(store::Database& database, const Result<Act>& act, const Clock& clock) {
+    return act ? perform(database, *act, clock) : Result<std::vector<journal::Place>>(act.error());
+}
+
 Act takingBack(const std::vector<journal::Place>& places,
                const std::vector<std::string>& subjects,
                const std::string& author) {

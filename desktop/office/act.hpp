@@ -31,6 +31,10 @@ struct Act {
 [[nodiscard]] Result<std::vector<journal::Place>>
 perform(store::Database& database, const Act& act, const Clock& clock);
 
+// The same of an act that may not have come about: its error is the answer then.
+[[nodiscard]] Result<std::vector<journal::Place>>
+perform(store::Database& database, const Result<Act>& act, const Clock& clock);
+
 // The act that takes written entries back; undo entries too, which makes what they took back count
 // again. `subjects` are those of the places, in their order.
 [[nodiscard]] Act takingBack(const std::vector<journal::Place>& places,

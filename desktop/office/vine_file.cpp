@@ -81,32 +81,17 @@ Result<VineFile> readVine(Database& database,
 
 Result<VineFile> readAccession(Database& database,
                                const vineyard::Catalogue& catalogue,
-                               const std::string& accession,
-                               CivilDate today) {
+                               const std::string& accession) {
     VineFile file;
     file.accession = accession;
     const vineyard::Plantings& plantings = catalogue.plantings();
-    for (const vineyard::Block& block : catalogue.blocks()) {
-        std::vector<std::string> places = vineyard::positionsOf(block);
-        for (const vineyard::Row& row : block.rows) {
-            const auto between = catalogue.between(block.code, row.number);
-            places.insert(places.end(), between.begin(), between.end());
-        }
-        for (const std::string& place : places) {
-            const auto history = plantings.history(place, today);
-            for (const Planting& planting : history) {
-                if (planting.accession != accession) {
-                    continue;
-                }
-                file.plantings.push_back(planting);
-                const auto isOurs = [&](CivilDate date) {
-                    const Planting* stood = plantings.at(planting.position, date);
-                    return stood == &planting;
-                };
-                if (Status read = takeValues(database, planting.position, isOurs, file); !read) {
-                    return read.error();
-                }
-            }
+    for (const Planting* planting : plantings.of(accession)) {
+        file.plantings.push_back(*planting);
+        const auto isOurs = [&](CivilDate date) {
+            return plantings.at(planting->position, date) == planting;
+        };
+        if (Status read = takeValues(database, planting->position, isOurs, file); !read) {
+            return read.error();
         }
     }
     sortNewestFirst(file);

@@ -41,8 +41,7 @@ struct VineFile {
 // Of an accession, wherever it stood.
 [[nodiscard]] Result<VineFile> readAccession(store::Database& database,
                                              const vineyard::Catalogue& catalogue,
-                                             const std::string& accession,
-                                             CivilDate today);
+                                             const std::string& accession);
 // Of a lot: what was measured of it at the bench.
 [[nodiscard]] Result<VineFile> readLot(store::Database& database, const std::string& lot);
 

@@ -1,7 +1,6 @@
 // What stands beside a table and may be longer than the window: arrows scroll it once Tab has come to it.
 import QtQuick
 import Bullace.Controls
-import Bullace.Desk
 
 Flickable {
     id: root

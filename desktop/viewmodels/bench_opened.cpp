@@ -62,9 +62,8 @@ void BenchViewModel::confirm(int row, const QString& number) {
          author = session_.author(),
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            const auto act = office::confirmWith(database, *catalogue, opened, given, author);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(
+                database, office::confirmWith(database, *catalogue, opened, given, author), clock);
         },
         [this](Result<std::vector<journal::Place>> written) {
             if (!written) {

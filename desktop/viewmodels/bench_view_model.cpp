@@ -256,10 +256,10 @@ void BenchViewModel::write(std::size_t row,
          why,
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            const auto act =
-                office::noteAtBench(database, place, day, benchColumn, cell, typed, author, why);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(
+                database,
+                office::noteAtBench(database, place, day, benchColumn, cell, typed, author, why),
+                clock);
         },
         [this](Result<std::vector<journal::Place>> written) {
             if (!written) {

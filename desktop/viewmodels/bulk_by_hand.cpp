@@ -107,9 +107,8 @@ void BulkViewModel::apply() {
          decider = office::Decider{session_.author(), toText(conditionWords())},
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            const Result<office::Act> act = office::bulkAct(database, outcomes, {}, decider);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(
+                database, office::bulkAct(database, outcomes, {}, decider), clock);
         },
         [this, count](Result<std::vector<journal::Place>> written) {
             if (!written) {

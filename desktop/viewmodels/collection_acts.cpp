@@ -63,9 +63,7 @@ void CollectionViewModel::perform(Result<office::Act> (*make)(store::Database&,
          author = session_.author(),
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            const Result<office::Act> act = make(database, *catalogue, words, author);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(database, make(database, *catalogue, words, author), clock);
         },
         [this, done](Result<std::vector<journal::Place>> written) {
             if (!written) {

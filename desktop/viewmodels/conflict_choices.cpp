@@ -261,10 +261,10 @@ void ConflictsViewModel::decide(const QString& why) {
          title = toText(tr("Second looks")),
          &clock =
              session_.clock()](store::Database& database) -> Result<std::vector<journal::Place>> {
-            const Result<office::Act> act =
-                std::visit(Settling{database, *catalogue, file, decider, today, title}, choice);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(
+                database,
+                std::visit(Settling{database, *catalogue, file, decider, today, title}, choice),
+                clock);
         },
         [this, subject, outcome](Result<std::vector<journal::Place>> written) {
             onDecided(subject, outcome, std::move(written));

@@ -211,9 +211,8 @@ void FindingsViewModel::repair() {
             this,
             [finding, why, author = session_.author(), &clock = session_.clock()](
                 store::Database& database) -> Result<std::vector<journal::Place>> {
-                const auto act = office::repairAct(database, finding, author, why);
-                return act ? office::perform(database, *act, clock)
-                           : Result<std::vector<journal::Place>>(act.error());
+                return office::perform(
+                    database, office::repairAct(database, finding, author, why), clock);
             },
             [this](Result<std::vector<journal::Place>> written) {
                 if (!written) {
@@ -232,9 +231,7 @@ void FindingsViewModel::putAside() {
         this,
         [finding = *current(), author = session_.author(), &clock = session_.clock()](
             store::Database& database) -> Result<std::vector<journal::Place>> {
-            const auto act = office::asideAct(database, finding, author);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(database, office::asideAct(database, finding, author), clock);
         },
         [this](Result<std::vector<journal::Place>> written) {
             if (!written) {

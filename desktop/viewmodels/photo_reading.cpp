@@ -11,8 +11,7 @@ namespace {
 
 QImage pictureOf(const Bytes& bytes) {
     QBuffer buffer;
-    buffer.setData(reinterpret_cast<const char*>(bytes.data()),
-                   static_cast<int>(bytes.size()));
+    buffer.setData(reinterpret_cast<const char*>(bytes.data()), static_cast<int>(bytes.size()));
     QImageReader reader(&buffer);
     reader.setAutoTransform(true);
     const QSize size = reader.size();

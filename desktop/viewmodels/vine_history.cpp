@@ -53,9 +53,8 @@ void VineViewModel::showHistory() {
         const QString said =
             entry.as ? tr("%1 (typed as %2)").arg(value, fromText(*entry.as)) : value;
         row.cells << whenWords(entry.wall) << personWords(*session_.catalogue(), entry.author)
-                  << (isUndo ? QString() : said)
-                  << kind << lineState(line) << fromText(entry.why.value_or(std::string{}))
-                  << fromText(entry.device);
+                  << (isUndo ? QString() : said) << kind << lineState(line)
+                  << fromText(entry.why.value_or(std::string{})) << fromText(entry.device);
         rows.push_back(std::move(row));
     }
     table_.setRows(std::move(rows));
@@ -133,10 +132,10 @@ void VineViewModel::write(const office::Typed& typed, const std::string& why) {
             if (!now) {
                 return now.error();
             }
-            const auto act =
-                office::correct(seen ? *seen : *now, typed.value, typed.as, author, why);
-            return act ? office::perform(database, *act, clock)
-                       : Result<std::vector<journal::Place>>(act.error());
+            return office::perform(
+                database,
+                office::correct(seen ? *seen : *now, typed.value, typed.as, author, why),
+                clock);
         },
         [this](Result<std::vector<journal::Place>> written) {
             if (!written) {

@@ -66,8 +66,7 @@ void VineViewModel::refresh() {
         [about = about_, catalogue = session_.catalogue(), today = session_.today()](
             store::Database& database) -> Result<office::VineFile> {
             if (about.rfind(kAccession, 0) == 0) {
-                return office::readAccession(
-                    database, *catalogue, about.substr(kAccession.size()), today);
+                return office::readAccession(database, *catalogue, about.substr(kAccession.size()));
             }
             if (about.rfind(kLot, 0) == 0) {
                 return office::readLot(database, about.substr(kLot.size()));

@@ -159,6 +159,18 @@ TEST_CASE("what stands on a date is listed along the rows") {
     CHECK(plantings.standing(day("2019-01-01")).empty());
 }
 
+TEST_CASE("an accession is found wherever and whenever it was planted") {
+    const Plantings plantings({{"B2-07-14", day("2019-02-20"), "A031", day("2023-09-30")},
+                               {"B2-07-14", day("2024-03-01"), "A002", {}},
+                               {"B1-01-02", day("2024-03-01"), "A031", {}}});
+    const auto found = plantings.of("A031");
+    REQUIRE(found.size() == 2);
+    CHECK(found[0]->position == "B1-01-02");
+    CHECK(found[1]->position == "B2-07-14");
+    CHECK(plantings.at("B2-07-14", day("2020-01-01")) == found[1]);
+    CHECK(plantings.of("A999").empty());
+}
+
 TEST_CASE("a renumbered vine is followed both ways and through several renumberings") {
     const auto made = Renumberings::of(
         {{day("2025-01-10"), {{"B2-07-02", "B2-07-05"}}},

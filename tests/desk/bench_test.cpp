@@ -40,15 +40,6 @@ struct Station {
     FixedClock clock{kDay};
 };
 
-void look(DeskGlass& desk, const char* name) {
-    INFO(name);
-    for (const QString& fault : desk.faults()) {
-        FAIL_CHECK(fault.toStdString());
-    }
-    CHECK(desk.picture().save(
-        QStringLiteral(BULLACE_PICTURES "/desk-%1.png").arg(QLatin1String(name))));
-}
-
 void choose(DeskGlass& desk, const char* key) {
     desk::GridModel& choices = *desk.app().bench()->choices();
     const int row = choices.rowOf(QLatin1String(key));
@@ -82,7 +73,7 @@ TEST_CASE(
     CHECK(file.textAt(0, 2) == QStringLiteral("15.5 °Brix"));
     CHECK(file.textAt(1, 2) == QStringLiteral("16.2 °Brix"));
     CHECK(desk.at("obs/lot:J2/2026-09-14/titratable-acidity") == "settled 5.25");
-    look(desk, "bench");
+    desk.look("bench");
 
     // Another value over it needs a reason; what is no value is refused in words.
     desk.press(Qt::Key_End);
@@ -140,7 +131,7 @@ TEST_CASE("a row sheet is typed twice, what differs is put right, and all is wri
     };
     CHECK(desk.page().table()->at(0).key == QStringLiteral("B2-01-03"));
     typeAll({"31", "22", "13"});
-    look(desk, "bench-sheet");
+    desk.look("bench-sheet");
     desk.press("n");
     CHECK(desk.page().table()->textAt(0, 2).isEmpty()); // what was typed first is hidden
     typeAll({"31", "32", "13"});
@@ -149,7 +140,7 @@ TEST_CASE("a row sheet is typed twice, what differs is put right, and all is wri
     REQUIRE(desk.page().table()->count() == 1);
     CHECK(desk.page().table()->textAt(0, 2) == QStringLiteral("22"));
     CHECK(desk.page().table()->textAt(0, 3) == QStringLiteral("32"));
-    look(desk, "bench-differences");
+    desk.look("bench-differences");
     desk.press("w"); // not yet
     CHECK(desk.at("obs/B2-01-03/2026-09-12/clusters").empty());
     desk.press("2");
@@ -198,7 +189,7 @@ TEST_CASE("a cross that was opened on a tablet gets the office's next number") {
     desk.press(Qt::Key_5, Qt::ControlModifier);
     choose(desk, "opened");
     REQUIRE(desk.page().table()->count() == 1);
-    look(desk, "bench-opened");
+    desk.look("bench-opened");
     desk.item("pageTable").forceActiveFocus();
     desk.press(Qt::Key_Home);
     desk.press(Qt::Key_Right);

@@ -10,23 +10,6 @@
 using namespace bullace;
 using namespace bullace::test;
 
-namespace {
-
-void keep(DeskGlass& desk, const std::string& name) {
-    const QImage picture = desk.picture();
-    CHECK(picture.save(QStringLiteral(BULLACE_PICTURES "/desk-") + QString::fromStdString(name) +
-                       QStringLiteral(".png")));
-}
-
-void checkFaults(DeskGlass& desk, const std::string& name) {
-    INFO(name);
-    for (const QString& fault : desk.faults()) {
-        FAIL_CHECK(fault.toStdString());
-    }
-}
-
-} // namespace
-
 TEST_CASE("every page of the desk opens on the demo station, says its name and cuts no word") {
     const TempFolder folder;
     const std::string path = folder.file("station.db");
@@ -47,14 +30,12 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
                              Page{desk::DeskApp::Settings, "settings"}}) {
         desk.go(page.page);
         CHECK_FALSE(desk.page().title().isEmpty());
-        checkFaults(desk, page.name);
-        keep(desk, page.name);
+        desk.look(page.name);
     }
     desk.go(desk::DeskApp::Collection);
     desk.press("3");
     desk.press(Qt::Key_Return);
-    checkFaults(desk, "card");
-    keep(desk, "card");
+    desk.look("card");
     desk.press(Qt::Key_Escape);
     desk.press("i");
     const std::string csv = folder.file("old.csv");
@@ -62,26 +43,21 @@ TEST_CASE("every page of the desk opens on the demo station, says its name and c
         << "Vine;Date;clusters;ph\nB2-01-01;45880;41;3,35\nB2-01-02;45880;many;3,4\n";
     CHECK(desk.app().importPage().takeFile(QString::fromStdString(csv)).isEmpty());
     desk.rest();
-    checkFaults(desk, "import");
-    keep(desk, "import");
+    desk.look("import");
     desk.press(Qt::Key_F, Qt::ControlModifier);
     desk.type(QStringLiteral("night"));
     CHECK(desk.app().page() == desk::DeskApp::Search);
     CHECK(desk.item("searchLine").property("text").toString() == QStringLiteral("night"));
-    checkFaults(desk, "search");
-    keep(desk, "search");
+    desk.look("search");
     desk.press(Qt::Key_Down);
     desk.press(Qt::Key_Return);
     CHECK(desk.app().page() == desk::DeskApp::Vine);
-    checkFaults(desk, "accession");
-    keep(desk, "accession");
+    desk.look("accession");
     emit desk.app().session().asked(QStringLiteral("vine"), QStringLiteral("B1-02-01"));
     desk.rest();
-    checkFaults(desk, "vine");
-    keep(desk, "vine");
+    desk.look("vine");
     desk.press("h");
-    checkFaults(desk, "history");
-    keep(desk, "history");
+    desk.look("history");
 }
 
 TEST_CASE("the demo's shifted row is repaired through the page, and taken back") {
@@ -119,8 +95,7 @@ TEST_CASE(
     DeskGlass desk(path, clock);
     CHECK(desk.app().page() == desk::DeskApp::Trouble);
     CHECK(desk.page().words().contains(QString::number(QCoreApplication::applicationPid())));
-    checkFaults(desk, "trouble");
-    keep(desk, "trouble");
+    desk.look("trouble");
     desk.press("r");
     CHECK(desk.app().page() == desk::DeskApp::Arrivals);
     CHECK(desk.app().stationText().contains(QStringLiteral("reading only")));
@@ -145,8 +120,7 @@ TEST_CASE(
     DeskGlass desk(path, clock);
     CHECK(desk.app().page() == desk::DeskApp::Trouble);
     CHECK(desk.page().table()->count() == 1);
-    checkFaults(desk, "damaged");
-    keep(desk, "damaged");
+    desk.look("damaged");
     desk.press("b");
     CHECK(desk.app().page() == desk::DeskApp::Arrivals);
     CHECK(desk.at("block/B2/rows") == "settled [[1,12]]");
@@ -172,8 +146,7 @@ TEST_CASE("one descriptor at a vine is plotted over its seasons, and written as 
     const report::Plot& plot = desk.app().vine()->plot()->plot();
     CHECK(plot.series.size() == 3); // a line for each season
     CHECK(plot.x.kind == report::PlotAxis::Dates);
-    checkFaults(desk, "vine-plot");
-    keep(desk, "vine-plot");
+    desk.look("vine-plot");
     for (const auto& [name, head] : {std::pair{"plot.pdf", "%PDF"},
                                      std::pair{"plot.svg", "<?xml"},
                                      std::pair{"plot.csv", "Series"}}) {
@@ -214,8 +187,7 @@ TEST_CASE("the photo of a vine is seen on its line, and beside a conflict of its
     DeskGlass desk(path, clock);
     desk.press(Qt::Key_2, Qt::ControlModifier);
     CHECK(desk.app().conflicts()->photos()->count() == 1);
-    checkFaults(desk, "conflict-photo");
-    keep(desk, "conflict-photo");
+    desk.look("conflict-photo");
     desk.press("v");
     desk::GridModel& table = *desk.page().table();
     const int row = table.rowOf(QString::fromStdString(vine + "photo"));
@@ -224,7 +196,7 @@ TEST_CASE("the photo of a vine is seen on its line, and beside a conflict of its
     desk.rest();
     REQUIRE(desk.app().vine()->photos()->count() == 1);
     CHECK(desk.app().vine()->photos()->picture().width() == 800);
-    keep(desk, "vine-photo");
+    desk.look("vine-photo");
 }
 
 TEST_CASE("a newer version's database is opened for reading only, once a person asks for it") {
@@ -241,7 +213,7 @@ TEST_CASE("a newer version's database is opened for reading only, once a person 
     DeskGlass desk(path, clock);
     CHECK(desk.app().page() == desk::DeskApp::Trouble);
     CHECK(desk.page().words().contains(QStringLiteral("newer version")));
-    checkFaults(desk, "newer");
+    desk.look("newer");
     desk.press("r");
     CHECK(desk.app().page() == desk::DeskApp::Arrivals);
     CHECK(desk.app().stationText().contains(QStringLiteral("reading only")));

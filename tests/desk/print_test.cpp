@@ -13,7 +13,12 @@ struct Station {
         std::string lines = lineOf({office, 1, "hq", "catalog", "block/B2/rows", "[[1,3],[2,3]]"});
         lines += lineOf({office, 2, "hq", "catalog", "person/im/name", R"("Ines Moor")"});
         lines += lineOf({office, 3, "hq", "catalog", "lot/S1/kind", R"("seed")"});
-        lines += lineOf({office, 4, "hq", "catalog", "block/B2/label-01-02", "\"" + vineyard::labelCode(1) + "\""});
+        lines += lineOf({office,
+                         4,
+                         "hq",
+                         "catalog",
+                         "block/B2/label-01-02",
+                         "\"" + vineyard::labelCode(1) + "\""});
         lines += lineOf(
             {"t0000000000000001.1", 1, "im", "observe", "obs/B2-01-01/2026-05-11/clusters", "40"});
         makeStationFile(path, lines);
@@ -37,15 +42,6 @@ std::uint64_t entriesIn(const std::string& path) {
     return counts->entries;
 }
 
-void look(DeskGlass& desk, const char* name) {
-    INFO(name);
-    for (const QString& fault : desk.faults()) {
-        FAIL_CHECK(fault.toStdString());
-    }
-    CHECK(desk.picture().save(
-        QStringLiteral(BULLACE_PICTURES "/desk-%1.png").arg(QLatin1String(name))));
-}
-
 } // namespace
 
 TEST_CASE("labels of a row are written as a PDF; vines without a code get one, once") {
@@ -60,7 +56,7 @@ TEST_CASE("labels of a row are written as a PDF; vines without a code get one, o
     CHECK(desk.page().isAsking()); // no such row
     desk.press(Qt::Key_A, Qt::ControlModifier);
     desk.answer(QStringLiteral("B2-01"));
-    look(desk, "print");
+    desk.look("print");
     const std::string before = desk.at("block/B2/label-01-02");
     const std::uint64_t entries = entriesIn(station.path);
     const std::string file = station.folder.file("labels.pdf");
@@ -91,7 +87,7 @@ TEST_CASE("row sheets, row ends, seed lots and a test page are written; a bad pa
     };
     choose(7);
     of("B2");
-    look(desk, "print-sheets");
+    desk.look("print-sheets");
     printInto(desk, station.folder.file("sheets.pdf"));
     CHECK(bytesOf(station.folder.file("sheets.pdf")).starts_with("%PDF"));
     choose(1);

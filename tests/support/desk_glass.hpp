@@ -108,6 +108,16 @@ public:
         return quick::faultsOf(window(), {kDeskPxPerMm, 24 / kDeskPxPerMm, 0});
     }
 
+    // Looks the page over, and keeps its picture.
+    void look(const std::string& name) {
+        INFO(name);
+        for (const QString& fault : faults()) {
+            FAIL_CHECK(fault.toStdString());
+        }
+        CHECK(picture().save(
+            QStringLiteral(BULLACE_PICTURES "/desk-%1.png").arg(QString::fromStdString(name))));
+    }
+
 private:
     void takeUp() {
         if (!window().isActive()) {

@@ -81,6 +81,18 @@ std::span<const Planting> Plantings::history(std::string_view position, CivilDat
     return place == places_.end() ? std::span<const Planting>{} : std::span(place->second);
 }
 
+std::vector<const Planting*> Plantings::of(std::string_view accession) const {
+    std::vector<const Planting*> found;
+    for (const auto& [name, place] : places_) {
+        for (const Planting& planting : place) {
+            if (planting.accession == accession) {
+                found.push_back(&planting);
+            }
+        }
+    }
+    return found;
+}
+
 std::vector<const Planting*> Plantings::standing(CivilDate date) const {
     std::vector<Standing> found;
     for (const auto& [position, place] : places_) {

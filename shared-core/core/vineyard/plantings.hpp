@@ -48,6 +48,9 @@ public:
 
     [[nodiscard]] const Renumberings& renumberings() const { return renumberings_; }
 
+    // Wherever and whenever the accession was planted, by newest position and then by date.
+    [[nodiscard]] std::vector<const Planting*> of(std::string_view accession) const;
+
     // Everything that stood on `date`, in the order of block, row and vine (by newest position).
     [[nodiscard]] std::vector<const Planting*> standing(CivilDate date) const;
 
