@@ -76,7 +76,7 @@ TEST_CASE(
         return false;
     };
     CHECK(says(QStringLiteral("Field tablet")));
-    CHECK(says(QStringLiteral("1 entry came")));
+    desk.until([&says] { return says(QStringLiteral("1 entry came")); });
 
     desk.page().table()->setCurrent(desk.page().table()->rowOf(
         QStringLiteral("device ") +

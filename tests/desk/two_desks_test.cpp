@@ -5,6 +5,8 @@
 
 #include <QRegularExpression>
 
+#include <algorithm>
+
 using namespace bullace;
 using namespace bullace::test;
 
@@ -159,7 +161,7 @@ TEST_CASE("two desks rule on one conflict: the later is told, writes nothing bli
     first.rest();
     for (DeskGlass* desk : {&first, &second}) {
         CHECK(desk->at(kNextVine) == "open");
-        REQUIRE(conflictsOf(*desk).openCount() == 1);
+        desk->until([desk] { return conflictsOf(*desk).openCount() == 1; });
         desk->press(Qt::Key_Space);
         REQUIRE(conflictsOf(*desk).file()->subject == kNextVine);
         CHECK(conflictsOf(*desk).file()->cause == office::Cause::TwoRulings);
@@ -221,6 +223,12 @@ TEST_CASE("a tablet notes the vine anew while the desk has its conflict on the s
 
     // While nothing is chosen, what comes is shown at once, and may be decided.
     note(60);
+    desk.until([&desk] {
+        const auto& sides = conflictsOf(desk).file()->sides;
+        return std::any_of(sides.begin(), sides.end(), [](const office::Side& side) {
+            return journal::valueToJson(side.value) == "60";
+        });
+    });
     CHECK(conflictsOf(desk).file()->subject == kVine);
     desk.press(cardWith(desk, "60"));
     desk.press("k");

@@ -9,6 +9,10 @@
 #include "support/fixed_clock.hpp"
 #include "support/screen.hpp"
 
+#include <QElapsedTimer>
+#include <QThread>
+
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -57,6 +61,17 @@ public:
             QCoreApplication::processEvents();
         } while (!app_->session().isIdle());
         settle();
+    }
+    // Until it holds: for what another thread tells when it likes, such as that a tablet came. At
+    // most half a minute.
+    void until(const std::function<bool()>& holds) {
+        constexpr qint64 kPatienceMs = 30'000;
+        QElapsedTimer timer;
+        timer.start();
+        for (rest(); !holds(); rest()) {
+            REQUIRE(timer.elapsed() < kPatienceMs);
+            QThread::msleep(5);
+        }
     }
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
         takeUp();

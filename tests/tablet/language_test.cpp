@@ -249,8 +249,7 @@ TEST_CASE("Spanish has none of the words that mean another thing to the crews") 
 
 TEST_CASE("no text of the sources is missing in the languages, and none is said for nothing") {
     checkTakenUp(QStringLiteral("bullace_es.ts"));
-    checkTakenUp(QStringLiteral("bullace_en.ts"),
-                 {QStringLiteral("-pluralonly")});
+    checkTakenUp(QStringLiteral("bullace_en.ts"), {QStringLiteral("-pluralonly")});
 }
 
 TEST_CASE("a tablet speaks its own language, one that is not known is English") {
