@@ -92,12 +92,18 @@ void GridModel::setRows(std::vector<GridRow> rows) {
         rows_.resize(rows.size());
         endRemoveRows();
     }
+    // Told as one stretch: whoever listens has one thing to do, however many lines changed.
+    int first = -1;
+    int last = -1;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         if (rows_[i] != rows[i]) {
             rows_[i] = rows[i];
-            const int row = static_cast<int>(i);
-            emit dataChanged(index(row, 0), index(row, std::max(0, columnCount() - 1)));
+            last = static_cast<int>(i);
+            first = first < 0 ? last : first;
         }
+    }
+    if (first >= 0) {
+        emit dataChanged(index(first, 0), index(last, std::max(0, columnCount() - 1)));
     }
     if (after > before) {
         beginInsertRows({}, before, after - 1);

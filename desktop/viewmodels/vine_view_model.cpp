@@ -9,6 +9,7 @@
 #include "quick/trade_words.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace bullace::desk {
 
@@ -105,7 +106,15 @@ void VineViewModel::showList() {
                        {tr("Value"), 20, false, true},
                        {tr("Where"), 12},
                        {tr("Now"), 12}});
+    // Of an accession there are thousands of lines: what they share is worded once.
+    const QString open = tr("open");
+    const QString back = tr("taken back");
+    const QString settled = tr("settled");
+    std::map<std::string, QString> titles;
+    std::string day;
+    QString dayWords;
     std::vector<GridRow> rows;
+    rows.reserve(file_->values.size());
     QString year;
     for (const office::VineValue& value : file_->values) {
         if (!filter_.isEmpty() && fromText(value.descriptor) != filter_) {
@@ -120,10 +129,16 @@ void VineViewModel::showList() {
         GridRow row;
         row.key = fromText(value.subject);
         row.sign = isOpen ? FieldSign::Open : isBack ? FieldSign::Withdrawn : FieldSign::Done;
-        row.signWord = isOpen ? tr("open") : isBack ? tr("taken back") : tr("settled");
-        const QString title = descriptorWords(catalogue, value.descriptor);
-        row.cells << quick::dateWords(*readDate(value.date))
-                  << (value.sample.empty() ? title : tr("%1, a sample").arg(title))
+        row.signWord = isOpen ? open : isBack ? back : settled;
+        QString& title = titles[value.descriptor];
+        if (title.isEmpty()) {
+            title = descriptorWords(catalogue, value.descriptor);
+        }
+        if (value.date != day) {
+            day = value.date;
+            dayWords = quick::dateWords(*readDate(day));
+        }
+        row.cells << dayWords << (value.sample.empty() ? title : tr("%1, a sample").arg(title))
                   << valueWords(value.subject, value.value) << fromText(value.position)
                   << row.signWord;
         rows.push_back(std::move(row));
