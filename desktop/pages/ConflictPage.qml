@@ -3,6 +3,7 @@
 pragma ComponentBehavior: Bound
 import QtQuick
 import Bullace.Controls
+import Bullace.Plots
 import Bullace.Desk
 
 FocusScope {
@@ -91,6 +92,13 @@ FocusScope {
         FactList {
             width: parent.width
             model: root.page.facts
+        }
+        Plot {
+            objectName: "conflictPlot"
+            visible: root.page.hasPlot
+            source: root.page.plot
+            width: parent.width
+            height: Math.round(Math.min(width * 0.6, Theme.mm(75)))
         }
     }
 }

@@ -282,6 +282,7 @@ void ConflictsViewModel::onDecided(const std::string& subject,
         readCurrent();
         return;
     }
+    decidedMs_.push_back(session_.clock().nowMs());
     if (Item* settled = item(subject)) {
         // A second look leaves it open; the reading that follows tells.
         settled->outcome = outcome;

@@ -1,4 +1,5 @@
 // One conflict on the screen: its values as cards, the row around it on the wire, and the facts.
+#include "desk/conflict_plot.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_words.hpp"
 
@@ -132,6 +133,18 @@ void ConflictsViewModel::showWire() {
     wire_.set(std::move(stops));
 }
 
+void ConflictsViewModel::showPlot() {
+    const vineyard::Asked* asked = file_ && file_->form == journal::SubjectForm::Observation
+                                       ? session_.catalogue()->descriptor(file_->descriptor)
+                                       : nullptr;
+    auto plot =
+        asked == nullptr ? std::nullopt : conflictPlot(*file_, *asked, session_.settings().units);
+    hasPlot_ = plot.has_value();
+    if (plot) {
+        plot_.setPlot(std::move(*plot));
+    }
+}
+
 void ConflictsViewModel::showCase() {
     std::vector<SideCard> cards;
     for (std::size_t i = 0; file_ && i < file_->sides.size(); ++i) {
@@ -162,6 +175,7 @@ void ConflictsViewModel::showCase() {
     facts_.setColumns(tr("What else is known"), {{{}, 15}, {{}, 30, false, true}});
     facts_.setRows(factRows());
     showWire();
+    showPlot();
     offer();
     emit caseChanged();
 }

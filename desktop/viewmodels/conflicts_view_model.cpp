@@ -80,6 +80,7 @@ void ConflictsViewModel::leave() {
     choiceText_.clear();
     // The next time the list is built anew, without what is settled.
     items_.clear();
+    decidedMs_.clear();
     isShownAgain_ = false;
     file_.reset();
 }
@@ -200,8 +201,35 @@ void ConflictsViewModel::showList() {
     const auto all = static_cast<int>(items_.size());
     say(tr("Conflicts"),
         all == 0 ? tr("Nothing waits for a decision.")
-                 : tr("%1 of %2 settled, %n left.", nullptr, open).arg(all - open).arg(all));
+                 : tr("%1 of %2 settled, %n left.", nullptr, open).arg(all - open).arg(all) +
+                       waitWords());
     offer();
+}
+
+// How long the oldest waits, and about how long the rest will take at the pace of the last ones.
+QString ConflictsViewModel::waitWords() const {
+    constexpr std::int64_t kDayMs = 86'400'000;
+    constexpr std::int64_t kMinuteMs = 60'000;
+    constexpr std::size_t kDecisionsOfPace = 5;
+    std::int64_t oldest = 0;
+    for (const Item& item : items_) {
+        const std::int64_t since = item.isOpen ? item.waiting.sinceMs : 0;
+        oldest = since > 0 && (oldest == 0 || since < oldest) ? since : oldest;
+    }
+    QString words;
+    const std::int64_t age = session_.clock().nowMs() - oldest;
+    if (oldest > 0 && age >= kDayMs) {
+        words += QStringLiteral(" ") + tr("The oldest waits for %1.").arg(ageWords(age));
+    }
+    const std::size_t decided = decidedMs_.size();
+    if (decided > kDecisionsOfPace && openCount() > 0) {
+        const std::int64_t each = (decidedMs_.back() - decidedMs_[decided - 1 - kDecisionsOfPace]) /
+                                  static_cast<std::int64_t>(kDecisionsOfPace);
+        const std::int64_t left = each * openCount() / kMinuteMs + 1;
+        words += QStringLiteral(" ") +
+                 tr("About %n minute(s) at this pace.", nullptr, static_cast<int>(left));
+    }
+    return words;
 }
 
 void ConflictsViewModel::showCurrent() {

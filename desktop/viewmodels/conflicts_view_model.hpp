@@ -9,6 +9,7 @@
 #include "office/overruled.hpp"
 #include "office/settling.hpp"
 #include "office/typed_value.hpp"
+#include "plots/plot_item.hpp"
 
 #include "quick/picture_item.hpp"
 #include "quick/wire_model.hpp"
@@ -28,6 +29,8 @@ class ConflictsViewModel : public bullace::desk::DeskPage {
     QML_UNCREATABLE("made by the desk")
 
     Q_PROPERTY(bullace::desk::SideModel* sides READ sides CONSTANT)
+    Q_PROPERTY(bullace::plots::PlotSource* plot READ plot CONSTANT)
+    Q_PROPERTY(bool hasPlot READ hasPlot NOTIFY caseChanged)
     Q_PROPERTY(bullace::quick::PictureSource* photos READ photos CONSTANT)
     Q_PROPERTY(bullace::quick::WireModel* wire READ wire CONSTANT)
     Q_PROPERTY(QString subjectText READ subjectText NOTIFY caseChanged)
@@ -42,6 +45,9 @@ public:
 
     [[nodiscard]] QString help() const override;
     [[nodiscard]] SideModel* sides() { return &sides_; }
+    // Of the vine's season, with the values of the conflict.
+    [[nodiscard]] plots::PlotSource* plot() { return &plot_; }
+    [[nodiscard]] bool hasPlot() const { return hasPlot_; }
     // Of the vine and day.
     [[nodiscard]] quick::PictureSource* photos() { return &photos_; }
     [[nodiscard]] quick::WireModel* wire() { return &wire_; }
@@ -107,6 +113,8 @@ private:
     [[nodiscard]] QString datedWords(const office::Dated& dated) const;
     [[nodiscard]] QString valueWords(BytesView value) const;
     void showWire();
+    void showPlot();
+    [[nodiscard]] QString waitWords() const;
     [[nodiscard]] QString wireTag(const office::Dated& dated) const;
 
     void choose(Choice choice);
@@ -127,6 +135,9 @@ private:
     SideModel sides_;
     quick::WireModel wire_;
     quick::PictureSource photos_;
+    plots::PlotSource plot_;
+    bool hasPlot_ = false;
+    std::vector<std::int64_t> decidedMs_;                   // when, since the list was opened
     std::map<office::RuleOf, office::Overruled> overruled_; // by all rules
     std::optional<office::CaseFile> file_;
     std::optional<Choice> choice_;

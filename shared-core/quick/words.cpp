@@ -102,9 +102,11 @@ QString localNumber(const std::string& withPoint) {
 QString numberWords(const vineyard::Asked& asked, double stored, const UnitWishes& wishes) {
     const Unit unit = unitFor(asked.known.unit, wishes);
     const bool isWhole = asked.known.decimals == 0 && unit.isAsStored();
-    const double shown = toShown(unit, stored, asked.known.decimals);
-    const QString number =
-        localNumber(fixedText(shown, isWhole ? 0 : shownDecimals(unit, asked.known.decimals)));
+    // The mean of two counts may lie between two numbers: it is not said to be one of them.
+    const bool isBetween = isWhole && stored != std::floor(stored);
+    const double shown = isBetween ? stored : toShown(unit, stored, asked.known.decimals);
+    const int decimals = isBetween ? 1 : isWhole ? 0 : shownDecimals(unit, asked.known.decimals);
+    const QString number = localNumber(fixedText(shown, decimals));
     return unit.shown.empty() ? number : number + QStringLiteral(" ") + fromText(unit.shown);
 }
 

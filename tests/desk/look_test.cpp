@@ -218,3 +218,28 @@ TEST_CASE("a newer version's database is opened for reading only, once a person 
     CHECK(desk.app().page() == desk::DeskApp::Arrivals);
     CHECK(desk.app().stationText().contains(QStringLiteral("reading only")));
 }
+
+TEST_CASE("a conflict's values stand on the vine's season, and the list says how long it waits") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    const std::string vine = "obs/B2-01-01/2026-0";
+    const char* one = "t0000000000000001.1";
+    makeStationFile(
+        path,
+        lineOf({"s00000000000000ff.1", 1, "hq", "catalog", "block/B2/rows", "[[1,12]]"}) +
+            lineOf({one, 1, "im", "observe", vine + "4-01/coloured", "5"}) +
+            lineOf({one, 2, "im", "observe", vine + "5-11/coloured", "20"}) +
+            lineOf({one, 3, "im", "observe", vine + "6-01/coloured", "80"}) +
+            lineOf({"t0000000000000002.1", 1, "tf", "observe", vine + "5-11/coloured", "60"}));
+    FixedClock clock(1'779'200'000'000); // 2026-05-19
+    DeskGlass desk(path, clock);
+    desk.go(desk::DeskApp::Conflicts);
+    CHECK(desk.page().words().contains(QStringLiteral("The oldest waits for 7 days")));
+    REQUIRE(desk.app().conflicts()->hasPlot());
+    const report::Plot& plot = desk.app().conflicts()->plot()->plot();
+    REQUIRE(plot.series.size() == 3); // the season, and both values
+    CHECK(plot.series[0].points.size() == 2);
+    CHECK(plot.series[1].points.front().x == plot.series[2].points.front().x);
+    CHECK(plot.series[1].points.front().y + plot.series[2].points.front().y == 80);
+    desk.look("conflict-season");
+}

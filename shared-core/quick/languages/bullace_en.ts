@@ -229,6 +229,13 @@
             <numerusform>%1 of %2 settled, %n left.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>About %n minute(s) at this pace.</source>
+        <translation>
+            <numerusform>About %n minute at this pace.</numerusform>
+            <numerusform>About %n minutes at this pace.</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::DeskSession</name>

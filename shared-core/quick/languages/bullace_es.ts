@@ -298,6 +298,21 @@
     </message>
 </context>
 <context>
+    <name>ConflictPlot</name>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>This vine</source>
+        <translation>Esta vid</translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo abierto o sin observar queda fuera.</translation>
+    </message>
+</context>
+<context>
     <name>DeskKey</name>
     <message>
         <source>%1, key %2</source>
@@ -3308,6 +3323,17 @@
         <translation>
             <numerusform>%1 de %2 resueltos, queda %n.</numerusform>
             <numerusform>%1 de %2 resueltos, quedan %n.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>The oldest waits for %1.</source>
+        <translation>El más antiguo espera desde hace %1.</translation>
+    </message>
+    <message numerus="yes">
+        <source>About %n minute(s) at this pace.</source>
+        <translation>
+            <numerusform>Cerca de %n minuto a este paso.</numerusform>
+            <numerusform>Cerca de %n minutos a este paso.</numerusform>
         </translation>
     </message>
 </context>
