@@ -86,17 +86,6 @@ private:
     std::map<Place, std::size_t> at_;
 };
 
-// The names of devices, by letter and digits.
-std::map<std::string, std::string> deviceNames(Database& database) {
-    std::map<std::string, std::string> names;
-    if (const auto rows = store::devices(database)) {
-        for (const store::DeviceRow& row : *rows) {
-            names[journal::deviceText(row.letter, row.device)] = row.name;
-        }
-    }
-    return names;
-}
-
 class CaseReader {
 public:
     CaseReader(Database& database, const vineyard::Catalogue& catalogue)
@@ -336,6 +325,16 @@ private:
 };
 
 } // namespace
+
+std::map<std::string, std::string> deviceNames(Database& database) {
+    std::map<std::string, std::string> names;
+    if (const auto rows = store::devices(database)) {
+        for (const store::DeviceRow& row : *rows) {
+            names[journal::deviceText(row.letter, row.device)] = row.name;
+        }
+    }
+    return names;
+}
 
 bool isStopOf(Database& database, std::string_view round, std::string_view place) {
     const auto where = database.state("round/" + std::string(round) + "/where");

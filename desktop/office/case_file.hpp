@@ -9,6 +9,7 @@
 #include "core/merge/settle.hpp"
 #include "core/vineyard/catalogue.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -83,6 +84,9 @@ inline constexpr unsigned kNeighbours = 4;
 [[nodiscard]] Result<CaseFile> readCase(store::Database& database,
                                         const vineyard::Catalogue& catalogue,
                                         const std::string& subject);
+
+// The names of devices, by letter and digits ("t7c19e4a2b05d3f68").
+[[nodiscard]] std::map<std::string, std::string> deviceNames(store::Database& database);
 
 // The value of `remark` entries by which a second look at a subject is asked for.
 [[nodiscard]] Bytes lookAgainValue(const std::string& round);

@@ -1,5 +1,6 @@
 #include "office/station_findings.hpp"
 
+#include "office/case_file.hpp"
 #include "office/row_findings.hpp"
 
 #include "core/journal/json_value.hpp"
@@ -146,6 +147,7 @@ private:
     };
 
     Status lookAtEntries() {
+        names_ = deviceNames(database_);
         const Status read = database_.eachEntry([this](const Digest&, BytesView bytes) {
             const auto entry = journal::readEntry(bytes);
             if (entry) {
@@ -223,6 +225,8 @@ private:
             // Once it is put aside, it is told again when the device notes by such a clock again.
             finding.subjects = {clock.lastOff};
             finding.device = origin;
+            const auto name = names_.find(origin.substr(0, origin.find('.')));
+            finding.deviceName = name == names_.end() ? std::string{} : name->second;
             finding.off = *middle;
             add({std::move(finding)});
         }
@@ -263,6 +267,7 @@ private:
     std::map<FindingKind, std::size_t> counts_;
     std::map<std::string, Last> lasts_;
     std::map<std::string, ClockOf> clocks_;
+    std::map<std::string, std::string> names_; // of devices
     std::set<std::string> unknown_;
 };
 

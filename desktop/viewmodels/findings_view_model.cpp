@@ -70,8 +70,9 @@ QString FindingsViewModel::valueWords(const std::string& subject, BytesView valu
 
 QString FindingsViewModel::where(const Finding& finding) const {
     const bool isOfDevice = finding.kind == FindingKind::ClockOff;
-    return isOfDevice ? fromText(finding.device)
-                      : subjectWords(*session_.catalogue(), finding.subjects.front());
+    return isOfDevice && finding.deviceName.empty() ? fromText(finding.device)
+           : isOfDevice ? tr("%1 (%2)").arg(fromText(finding.deviceName), fromText(finding.device))
+                        : subjectWords(*session_.catalogue(), finding.subjects.front());
 }
 
 QString FindingsViewModel::sentence(const Finding& finding) const {

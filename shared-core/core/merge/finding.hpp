@@ -50,6 +50,7 @@ struct Finding {
     std::optional<ShiftedRun> run;     // of a shifted row
     std::int64_t off = 0;              // a clock's days, or seconds between two places
     std::string device;                // of clocks and places far apart: the origin
+    std::string deviceName;            // as the station calls it; may be empty
     std::vector<Repair> repair;        // empty where a person has to decide what is right
 };
 

@@ -3681,6 +3681,10 @@
         <source>Repaired, as one act. Ctrl+Z takes it back.</source>
         <translation>Corregido, en un solo acto. Ctrl+Z lo anula.</translation>
     </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::ImportViewModel</name>
