@@ -1,6 +1,7 @@
 // The rulebook, many conflicts at once, the collection's cards, tables and corrections, each
 // through the window by keys.
 #include "core/journal/json_value.hpp"
+#include "store/sqlite.hpp"
 #include "support/desk_glass.hpp"
 
 using namespace bullace;
@@ -238,4 +239,41 @@ TEST_CASE("nothing is written for nobody: who sits there is asked first, and kep
     DeskGlass again(station.path, station.clock);
     CHECK(again.app().session().author() == "ed");
     CHECK(again.app().textScale() == doctest::Approx(1.25));
+}
+
+TEST_CASE(
+    "a full disk is told in words, nothing is half written, and the desk goes on once there is "
+    "room") {
+    Station station;
+    DeskGlass desk(station.path, station.clock);
+    desk.sit("ed");
+    CHECK(openIn(desk) == 12);
+    // No page more than the file has: what SQLite says then is what a full disk makes it say.
+    bool isFull = false;
+    desk.app().session().desk()->write([&isFull](store::Database& database) {
+        const auto pages = database.connection().number("PRAGMA page_count");
+        const auto most =
+            database.connection().number("PRAGMA max_page_count=" + std::to_string(*pages));
+        isFull = most.ok() && *most == *pages;
+    });
+    desk.rest();
+    REQUIRE(isFull);
+    desk.press("1");
+    desk.press("o");
+    REQUIRE(desk.page().isAsking());
+    desk.page().setTyped(QString(4'000, QLatin1Char('x'))); // takes more than a page has left
+    desk.press(Qt::Key_Return);
+    INFO(desk.app().notice().toStdString());
+    CHECK(desk.app().notice().contains(QStringLiteral("no room left")));
+    CHECK(desk.at(clusters(1)) == "open");
+    // There is room again; the same decision is taken with fewer words.
+    desk.app().session().desk()->write([](store::Database& database) {
+        static_cast<void>(database.connection().number("PRAGMA max_page_count=1073741823"));
+    });
+    desk.rest();
+    desk.press(Qt::Key_Escape);
+    desk.press("1");
+    desk.press("k");
+    CHECK(desk.at(clusters(1)).starts_with("settled"));
+    CHECK(openIn(desk) == 11);
 }
