@@ -188,6 +188,8 @@ void CollectionViewModel::offer() {
         actions.push_back({QStringLiteral("export"), tr("Write tables"), QStringLiteral("W")});
         actions.push_back(
             {QStringLiteral("print"), tr("Labels and row sheets"), QStringLiteral("L")});
+        actions.push_back(
+            {QStringLiteral("observations"), tr("All observations"), QStringLiteral("O")});
     }
     actions_.set(std::move(actions));
 }
@@ -292,6 +294,8 @@ void CollectionViewModel::act(const QString& id) {
         const bool isPlace = kind_ == CardKind::Block || kind_ == CardKind::Accession ||
                              kind_ == CardKind::Lot || kind_ == CardKind::Round;
         emit session_.asked(QStringLiteral("print"), isPlace ? table_.currentKey() : QString());
+    } else if (id == QStringLiteral("observations")) {
+        emit session_.asked(QStringLiteral("observations"), {});
     } else if (id == QStringLiteral("export")) {
         askExport();
     }

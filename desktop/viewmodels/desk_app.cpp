@@ -26,7 +26,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       map_(session_),
       collection_(session_),
       import_(session_),
-      print_(session_) {
+      print_(session_),
+      observations_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -128,6 +129,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &import_;
     case Print:
         return &print_;
+    case Observations:
+        return &observations_;
     default:
         return nullptr;
     }
@@ -242,6 +245,8 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("import")) {
         import_.begin();
         visit(Import);
+    } else if (page == QStringLiteral("observations")) {
+        visit(Observations);
     } else if (page == QStringLiteral("print")) {
         print_.begin(about);
         visit(Print);

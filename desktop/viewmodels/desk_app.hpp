@@ -10,6 +10,7 @@
 #include "desk/findings_view_model.hpp"
 #include "desk/import_view_model.hpp"
 #include "desk/map_view_model.hpp"
+#include "desk/observations_view_model.hpp"
 #include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
@@ -69,7 +70,8 @@ public:
         Search,
         Bulk,
         Import,
-        Print
+        Print,
+        Observations
     };
     Q_ENUM(Page)
 
@@ -151,6 +153,7 @@ private:
     CollectionViewModel collection_;
     ImportViewModel import_;
     PrintViewModel print_;
+    ObservationsViewModel observations_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -5,7 +5,7 @@
 namespace bullace::desk {
 
 int GridModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+    return parent.isValid() ? 0 : want_ ? pagedCount_ : static_cast<int>(rows_.size());
 }
 
 int GridModel::columnCount(const QModelIndex& parent) const {
@@ -13,7 +13,52 @@ int GridModel::columnCount(const QModelIndex& parent) const {
 }
 
 const GridRow& GridModel::at(int row) const {
-    return rows_[static_cast<std::size_t>(row)];
+    if (!want_) {
+        return rows_[static_cast<std::size_t>(row)];
+    }
+    static const GridRow kComing;
+    const int page = row / kPageRows;
+    const auto held = pages_.find(page);
+    if (held == pages_.end()) {
+        if (wanted_.insert(page).second) {
+            want_(page);
+        }
+        return kComing;
+    }
+    const auto line = static_cast<std::size_t>(row % kPageRows);
+    return line < held->second.size() ? held->second[line] : kComing;
+}
+
+void GridModel::setPaged(int count, std::function<void(int page)> want) {
+    beginResetModel();
+    rows_.clear();
+    pages_.clear();
+    wanted_.clear();
+    want_ = std::move(want);
+    pagedCount_ = count;
+    current_ = std::min(std::max(current_, 0), count - 1);
+    endResetModel();
+    emit countChanged();
+    emit currentChanged();
+}
+
+void GridModel::givePage(int page, std::vector<GridRow> rows) {
+    constexpr std::size_t kMostPages = 24;
+    wanted_.erase(page);
+    if (!want_ || rows.empty()) {
+        return;
+    }
+    const int first = page * kPageRows;
+    const int last = first + static_cast<int>(rows.size()) - 1;
+    pages_[page] = std::move(rows);
+    while (pages_.size() > kMostPages) {
+        const bool isLastFarther = pages_.rbegin()->first - page > page - pages_.begin()->first;
+        pages_.erase(isLastFarther ? std::prev(pages_.end()) : pages_.begin());
+    }
+    emit dataChanged(index(first, 0), index(last, std::max(0, columnCount() - 1)));
+    if (current_ >= first && current_ <= last) {
+        emit currentChanged();
+    }
 }
 
 QString GridModel::spoken(const GridRow& row, int column) const {
@@ -83,6 +128,14 @@ void GridModel::setColumns(const QString& name, std::vector<GridColumn> columns)
 }
 
 void GridModel::setRows(std::vector<GridRow> rows) {
+    if (want_) {
+        beginResetModel();
+        want_ = nullptr;
+        pagedCount_ = 0;
+        pages_.clear();
+        wanted_.clear();
+        endResetModel();
+    }
     const QString key = currentKey();
     const int before = rowCount();
     const int wasCurrent = current_;
@@ -133,6 +186,13 @@ void GridModel::setCurrent(int row) {
 }
 
 int GridModel::rowOf(const QString& key) const {
+    for (const auto& [page, rows] : pages_) {
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            if (rows[i].key == key) {
+                return page * kPageRows + static_cast<int>(i);
+            }
+        }
+    }
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         if (rows_[i].key == key) {
             return static_cast<int>(i);

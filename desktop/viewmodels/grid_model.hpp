@@ -7,6 +7,9 @@
 #include <QStringList>
 #include <QtQml/qqmlregistration.h>
 
+#include <functional>
+#include <map>
+#include <set>
 #include <vector>
 
 namespace bullace::desk {
@@ -74,6 +77,13 @@ public:
     // Rows that stay the same are not told anew; the current row keeps its key where it is there.
     void setRows(std::vector<GridRow> rows);
 
+    // A list that is too long to be held: `count` lines, none of them a heading. `want` is called
+    // for a page of kPageRows lines when one of its lines comes to the eye, and givePage() answers;
+    // of pages that are far from it nothing is kept. setRows() ends this.
+    static constexpr int kPageRows = 200;
+    void setPaged(int count, std::function<void(int page)> want);
+    void givePage(int page, std::vector<GridRow> rows);
+
     [[nodiscard]] int count() const { return rowCount(); }
     [[nodiscard]] const GridRow& at(int row) const;
     [[nodiscard]] bool holds(int row) const { return row >= 0 && row < rowCount(); }
@@ -108,6 +118,10 @@ private:
     std::vector<GridColumn> columns_;
     std::vector<GridRow> rows_;
     int current_ = -1;
+    std::function<void(int)> want_; // of a paged list
+    int pagedCount_ = 0;
+    std::map<int, std::vector<GridRow>> pages_;
+    mutable std::set<int> wanted_; // pages that were asked for and have not come
 };
 
 } // namespace bullace::desk

@@ -73,6 +73,7 @@ void VineViewModel::readTheHistory(const std::string& subject) {
         [subject](store::Database& database) { return office::readHistory(database, subject); },
         [this](office::SubjectHistory history) {
             history_ = std::move(history);
+            wanted_.clear();
             showHistory();
         });
 }

@@ -45,9 +45,7 @@ void VineViewModel::begin(const QString& about) {
     file_.reset();
     history_.reset();
     filter_.clear();
-    if (hash >= 0) {
-        readTheHistory(toText(about.mid(hash + 1)));
-    }
+    wanted_ = hash < 0 ? std::string{} : toText(about.mid(hash + 1));
 }
 
 void VineViewModel::refresh() {
@@ -76,12 +74,12 @@ void VineViewModel::refresh() {
         },
         [this](office::VineFile file) {
             file_ = std::move(file);
-            if (!history_) {
+            if (!history_ && wanted_.empty()) {
                 showList();
             }
         });
-    if (history_) {
-        readTheHistory(history_->subject);
+    if (history_ || !wanted_.empty()) {
+        readTheHistory(history_ ? history_->subject : wanted_);
     }
 }
 

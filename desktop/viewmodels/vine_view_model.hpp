@@ -70,6 +70,7 @@ private:
     [[nodiscard]] std::string currentSubject() const;
 
     std::string about_;
+    std::string wanted_; // the value whose history the page begins with
     QString filter_; // a descriptor's code; empty: all
     std::optional<office::VineFile> file_;
     std::optional<office::SubjectHistory> history_;

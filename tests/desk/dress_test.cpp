@@ -60,6 +60,7 @@ const std::vector<Page>& pages() {
              desk.press(Qt::Key_Return);
          }},
         {"print", [](DeskGlass& desk) { ask(desk, "print", "B1"); }},
+        {"observations", [](DeskGlass& desk) { ask(desk, "observations", ""); }},
         {"import", [](DeskGlass& desk) { ask(desk, "import", ""); }},
         {"settings", [](DeskGlass& desk) { desk.go(App::Settings); }},
         {"help",

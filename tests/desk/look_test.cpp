@@ -243,3 +243,49 @@ TEST_CASE("a conflict's values stand on the vine's season, and the list says how
     CHECK(plot.series[1].points.front().y + plot.series[2].points.front().y == 80);
     desk.look("conflict-season");
 }
+
+TEST_CASE("thousands of observations stand in one list that is read page by page") {
+    const TempFolder folder;
+    const std::string path = folder.file("station.db");
+    makeDemoFile(path);
+    FixedClock clock(1'760'000'000'000);
+    DeskGlass desk(path, clock);
+    desk.go(desk::DeskApp::Collection);
+    desk.press("o");
+    REQUIRE(desk.app().page() == desk::DeskApp::Observations);
+    desk::GridModel& table = *desk.page().table();
+    std::vector<std::string> all;
+    {
+        auto database = store::Database::open(path, false, store::fileSurroundings());
+        REQUIRE(database.ok());
+        REQUIRE((*database)
+                    ->eachSubjectBetween("obs/",
+                                         "obs0",
+                                         [&all](std::string_view subject) {
+                                             all.emplace_back(subject);
+                                             return true;
+                                         })
+                    .ok());
+    }
+    REQUIRE(all.size() > 5'000);
+    CHECK(table.count() == static_cast<int>(all.size()));
+    desk.press(Qt::Key_End);
+    CHECK(table.currentKey().toStdString() == all.back());
+    // Every line is the one that it should be, whichever page it is on.
+    for (const std::size_t row :
+         {std::size_t{0}, std::size_t{199}, std::size_t{200}, all.size() / 2}) {
+        table.setCurrent(static_cast<int>(row));
+        desk.rest();
+        CHECK(table.currentKey().toStdString() == all[row]);
+    }
+    desk.look("observations");
+    const std::string subject = table.currentKey().toStdString();
+    desk.press("d");
+    CHECK(table.count() < static_cast<int>(all.size()));
+    CHECK(table.count() > 0);
+    desk.press("d");
+    CHECK(table.count() == static_cast<int>(all.size()));
+    desk.press(Qt::Key_Return);
+    CHECK(desk.app().page() == desk::DeskApp::Vine);
+    CHECK(desk.app().vine()->history().has_value());
+}

@@ -3056,6 +3056,10 @@
         <source>sites</source>
         <translation>sitios</translation>
     </message>
+    <message>
+        <source>All observations</source>
+        <translation>Todas las observaciones</translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::ConflictsViewModel</name>
@@ -3987,6 +3991,89 @@
     <message>
         <source>The file for the page</source>
         <translation>El archivo para la página</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::ObservationsViewModel</name>
+    <message>
+        <source>All that was ever observed, along the rows and then by day. B keeps to the block of the line, D to its descriptor. Enter opens the line&apos;s history, V the vine.</source>
+        <translation>Todo lo que se observó, a lo largo de las hileras y luego por día. B se queda con el bloque de la línea, D con su descriptor. Intro abre la historia de la línea, V la vid.</translation>
+    </message>
+    <message>
+        <source>Observations</source>
+        <translation>Observaciones</translation>
+    </message>
+    <message>
+        <source>The station is being looked through …</source>
+        <translation>Se está revisando la estación …</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>%1 in all.</source>
+        <translation>%1 en total.</translation>
+    </message>
+    <message>
+        <source>%1 of %2.</source>
+        <translation>%1 de %2.</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>retirado</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>resuelto</translation>
+    </message>
+    <message>
+        <source>%1, a sample</source>
+        <translation>%1, una muestra</translation>
+    </message>
+    <message>
+        <source>Its history</source>
+        <translation>Su historia</translation>
+    </message>
+    <message>
+        <source>Everything on this vine</source>
+        <translation>Todo de esta vid</translation>
+    </message>
+    <message>
+        <source>Only this block</source>
+        <translation>Solo este bloque</translation>
+    </message>
+    <message>
+        <source>All blocks</source>
+        <translation>Todos los bloques</translation>
+    </message>
+    <message>
+        <source>Only this descriptor</source>
+        <translation>Solo este descriptor</translation>
+    </message>
+    <message>
+        <source>All descriptors</source>
+        <translation>Todos los descriptores</translation>
     </message>
 </context>
 <context>
