@@ -71,7 +71,7 @@ private:
 
     std::string about_;
     std::string wanted_; // the value whose history the page begins with
-    QString filter_; // a descriptor's code; empty: all
+    QString filter_;     // a descriptor's code; empty: all
     std::optional<office::VineFile> file_;
     std::optional<office::SubjectHistory> history_;
     plots::PlotSource plot_;
