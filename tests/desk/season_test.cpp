@@ -5,6 +5,7 @@
 #include "core/descriptors/stages.hpp"
 #include "core/journal/json_value.hpp"
 #include "store/json_reader.hpp"
+#include "support/desk_conflicts.hpp"
 #include "support/desk_glass.hpp"
 
 #include <algorithm>
@@ -188,10 +189,6 @@ private:
     std::map<std::string, const demo::PlantedConflict*> conflicts_;
 };
 
-desk::ConflictsViewModel& conflictsOf(DeskGlass& desk) {
-    return *desk.app().conflicts();
-}
-
 std::string typedAs(const Bytes& value) {
     const auto text = journal::textOf(value);
     return text ? std::string(*text) : journal::valueToJson(value);
@@ -199,7 +196,7 @@ std::string typedAs(const Bytes& value) {
 
 // The first card that shows the value, by its number key; nothing where none does. Where two cards
 // show it, both are equally good.
-std::optional<Qt::Key> cardWith(DeskGlass& desk, const Bytes& value) {
+std::optional<Qt::Key> cardOf(DeskGlass& desk, const Bytes& value) {
     const auto& sides = conflictsOf(desk).file()->sides;
     const auto found = std::find_if(sides.begin(), sides.end(), [&value](const office::Side& side) {
         return journal::isSameValue(side.value, value);
@@ -217,7 +214,7 @@ void settleByTruth(DeskGlass& desk, const demo::PlantedConflict& planted) {
     CHECK(std::any_of(sides.begin(), sides.end(), [&sides](const office::Side& side) {
         return !journal::isSameValue(side.value, sides.front().value);
     }));
-    const std::optional<Qt::Key> card = cardWith(desk, planted.right);
+    const std::optional<Qt::Key> card = cardOf(desk, planted.right);
     if (card) {
         desk.press(*card);
     } else {

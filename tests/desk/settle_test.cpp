@@ -1,6 +1,7 @@
 // Conflicts settled through the real window by keys alone.
 #include "core/journal/json_value.hpp"
 #include "store/json_reader.hpp"
+#include "support/desk_conflicts.hpp"
 #include "support/desk_glass.hpp"
 
 #include <map>
@@ -91,23 +92,6 @@ std::map<std::string, std::string> statesOf(const std::string& path) {
 
 std::string settledAs(const std::string& json) {
     return "settled " + json;
-}
-
-desk::ConflictsViewModel& conflictsOf(DeskGlass& desk) {
-    return *desk.app().conflicts();
-}
-
-// Which card shows the value, as the person reads it; its number key.
-Qt::Key cardWith(DeskGlass& desk, const std::string& json) {
-    const auto& file = conflictsOf(desk).file();
-    REQUIRE(file.has_value());
-    for (std::size_t i = 0; i < file->sides.size(); ++i) {
-        if (journal::valueToJson(file->sides[i].value) == json) {
-            return static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i));
-        }
-    }
-    FAIL("no card shows " << json);
-    return Qt::Key_1;
 }
 
 void settle(DeskGlass& desk, const Difference& one) {

@@ -1,5 +1,6 @@
 // One conflict under several hands: two desks, and a tablet that syncs while the desk looks at it.
 #include "core/journal/json_value.hpp"
+#include "support/desk_conflicts.hpp"
 #include "support/desk_glass.hpp"
 #include "sync/server/device.hpp"
 
@@ -30,22 +31,6 @@ std::string stationLines() {
         lines += lineOf({"t0000000000000002.1", seq, "tf", "observe", subject, "90"});
     }
     return lines;
-}
-
-desk::ConflictsViewModel& conflictsOf(DeskGlass& desk) {
-    return *desk.app().conflicts();
-}
-
-Qt::Key cardWith(DeskGlass& desk, const std::string& json) {
-    const auto& file = conflictsOf(desk).file();
-    REQUIRE(file.has_value());
-    for (std::size_t i = 0; i < file->sides.size(); ++i) {
-        if (journal::valueToJson(file->sides[i].value) == json) {
-            return static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i));
-        }
-    }
-    FAIL("no card shows " << json);
-    return Qt::Key_1;
 }
 
 std::size_t entriesOf(const std::string& path, const std::string& subject) {

@@ -1,7 +1,6 @@
 #include "core/vineyard/catalogue.hpp"
 
 #include "core/base/numbers.hpp"
-#include "core/descriptors/stages.hpp"
 #include "core/journal/json_value.hpp"
 #include "core/journal/subject.hpp"
 
@@ -54,29 +53,6 @@ std::string rowKey(std::string_view position) {
 }
 
 } // namespace
-
-std::optional<double> comparableNumber(const Asked& asked, BytesView value) {
-    using descriptors::DescriptorKind;
-    switch (asked.known.kind) {
-    case DescriptorKind::Stage:
-    case DescriptorKind::Code:
-    case DescriptorKind::Percent:
-    case DescriptorKind::Count:
-    case DescriptorKind::Score:
-    case DescriptorKind::Measure:
-        return journal::numberOf(value);
-    default:
-        return {};
-    }
-}
-
-double onItsScale(const descriptors::Descriptor& known, double number) {
-    if (known.kind != descriptors::DescriptorKind::Stage) {
-        return number;
-    }
-    const auto step = descriptors::stageStep(static_cast<std::int64_t>(number));
-    return step ? static_cast<double>(*step) : number;
-}
 
 std::span<const std::string_view> Catalogue::Reader::parts() {
     static constexpr std::string_view kParts[] = {
