@@ -206,7 +206,14 @@ Result<std::vector<std::string>>
 placesMeant(const vineyard::Catalogue& catalogue, std::string_view text, CivilDate today) {
     const std::size_t space = text.find(' ');
     if (space != std::string_view::npos) {
-        return runOf(std::string(text.substr(0, space)), std::string(text.substr(space + 1)));
+        auto run = runOf(std::string(text.substr(0, space)), std::string(text.substr(space + 1)));
+        if (run && !std::all_of(run->begin(), run->end(), [&catalogue](const std::string& place) {
+                return isVine(catalogue, place);
+            })) {
+            return refused("Not all of that run is on the station's plan: " + std::string(text) +
+                           ".");
+        }
+        return run;
     }
     if (isVine(catalogue, text)) {
         return std::vector<std::string>{std::string(text)};

@@ -45,8 +45,8 @@ struct BenchGrid {
 readBench(store::Database& database, const vineyard::Catalogue& catalogue, const BenchPlan& plan);
 
 // Writes one cell over what was seen of it; a further sample gets the next number of this computer.
-// Errors: InvalidInput without a reason where something stands there already, where two values are
-// open against each other, or for a place or a descriptor that cannot be; those of reading.
+// Errors: InvalidInput without a reason where something stands there already, and where two values
+// are open against each other; those of reading.
 [[nodiscard]] Result<Act> noteAtBench(store::Database& database,
                                       const std::string& place,
                                       CivilDate day,

@@ -164,6 +164,8 @@ TEST_CASE("rows, runs, kinds of lots, numbers and accessions are places that can
     CHECK(meant("J26-009") == Places{"lot:J1"});
     CHECK(meant("A1") == Places{"B2-01-01", "B2-01-02"});
     CHECK(meant("B9-01").empty());
+    CHECK(meant("B2-01-03 B2-01-09").empty()); // four vines stand in the row
+    CHECK(meant("B9-01-01 B9-01-03").empty());
     CHECK(meant("nonsense").empty());
 }
 
