@@ -23,6 +23,7 @@ find_package(SQLite3 3.40 REQUIRED)
 find_package(nlohmann_json 3.11 REQUIRED)
 find_package(Boost 1.81 REQUIRED)
 find_package(CLI11 2.1 REQUIRED)
+find_package(Eigen3 3.4 REQUIRED)
 find_package(Threads REQUIRED)
 
 add_library(bullace_options INTERFACE)

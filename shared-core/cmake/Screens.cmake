@@ -107,11 +107,11 @@ function(bullace_languages target)
     qt_add_resources(${target} ${target}_languages PREFIX /bullace/languages FILES ${compiled})
     # What lupdate is told, here and in the test that nothing is missing. It has to find the headers, or it takes a class
     # for one without its namespace, and that class's texts are never found.
-    set(words -locations none -no-obsolete)
+    set(words -locations none -no-obsolete -tr-function-alias QT_TRANSLATE_NOOP+=BULLACE_SENTENCE)
     foreach(layer IN ITEMS bullace_quick bullace_camera bullace_tablet_ui bullace_paper bullace_plots bullace_desk_ui)
         list(APPEND words -I${CMAKE_BINARY_DIR}/include/${layer})
     endforeach()
-    foreach(part IN ITEMS shared-core/quick mobile/viewmodels mobile/pages mobile/camera
+    foreach(part IN ITEMS shared-core/core shared-core/quick mobile/viewmodels mobile/pages mobile/camera
             desktop/viewmodels desktop/pages desktop/paper desktop/plots)
         if(EXISTS ${CMAKE_SOURCE_DIR}/${part})
             list(APPEND words ${CMAKE_SOURCE_DIR}/${part})
