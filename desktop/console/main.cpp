@@ -1,12 +1,12 @@
 // The console program: reads the words of a command and runs it.
 #include "console/commands.hpp"
+#include "console/work.hpp"
 
 #include "sync/protocol/limits.hpp"
 #include "sync/server/serving.hpp"
 
 #include <CLI/CLI.hpp>
 #include <cstdio>
-#include <functional>
 #include <iostream>
 #include <unistd.h>
 
@@ -15,8 +15,6 @@ using namespace bullace::console;
 namespace {
 
 // Each adds one command to the program; the chosen one puts what is to be done into `work`.
-using Work = std::function<int(Terminal&)>;
-
 void addCreate(CLI::App& app, Work& work) {
     auto options = std::make_shared<CreateOptions>();
     CLI::App* command =
@@ -224,6 +222,7 @@ int runCommand(int count, char** words) {
     addLooking(app, work);
     addOffice(app, work);
     addNetwork(app, work);
+    addWork(app, work);
     if (count < 2) {
         std::cout << app.help();
         return 2;

@@ -4,32 +4,20 @@
 #include "core/weather/ghcn.hpp"
 
 #include "core/weather/degree_days.hpp"
+#include "support/check_file.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
-#include <fstream>
-#include <sstream>
+#include <optional>
+#include <string>
 #include <vector>
 
 using namespace bullace;
 using namespace bullace::weather;
+using test::checkFile;
 
 namespace {
-
-// The file's text; nothing where it is not beside the project.
-std::optional<std::string> checkFile(const char* name) {
-    const std::string source = __FILE__;
-    std::ifstream in(source.substr(0, source.find("tests/core/")) + "../shared/checks/" + name,
-                     std::ios::binary);
-    if (!in) {
-        MESSAGE("left out: ../shared/checks/" << name << " is not beside the project");
-        return {};
-    }
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-}
 
 CivilDate day(const char* text) {
     return *readDate(text);
