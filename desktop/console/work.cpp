@@ -165,6 +165,7 @@ void addWork(CLI::App& app, Work& work) {
     methods->require_subcommand(1);
     methods->fallthrough();
     addCounts(*methods, work);
+    addIdentify(*methods, work);
 }
 
 } // namespace bullace::console

@@ -71,5 +71,6 @@ int tell(const Document& document, Terminal& terminal);
 
 // The methods, by what they are called.
 void addCounts(CLI::App& methods, Work& work);
+void addIdentify(CLI::App& methods, Work& work);
 
 } // namespace bullace::console
