@@ -251,6 +251,21 @@ public:
     // Likewise for many stretches, one after the other: far quicker than one call for each.
     [[nodiscard]] Status eachStateIn(std::span<const PathStretch> stretches,
                                      const std::function<bool(const StateRow&)>& row);
+    // Likewise, in no order and without the heads: a pass over the whole station takes a fraction
+    // of the time. `valueJson` is empty where there is no value; both texts are valid during the
+    // call.
+    [[nodiscard]] Status eachStateUnordered(
+        const std::string& low,
+        const std::string& high,
+        const std::function<
+            bool(std::string_view subject, merge::State, std::string_view valueJson)>& row);
+    // Subjects between the bounds about which more than one entry was taken in, with all of them,
+    // in no order.
+    [[nodiscard]] Status eachWithSeveralEntries(
+        const std::string& low,
+        const std::string& high,
+        const std::function<bool(std::string_view subject, const std::vector<EntryRow>& entries)>&
+            row);
     // Ever written about, also where nothing stands of it any more; ascending, bounds as above.
     [[nodiscard]] Status eachSubjectBetween(const std::string& low,
                                             const std::string& high,

@@ -29,6 +29,8 @@ public:
     // named twice: then two vines would share a place, and nobody could tell them apart afterwards.
     static Result<Renumberings> of(const std::vector<Renumbering>& renumberings);
 
+    [[nodiscard]] bool isEmpty() const { return steps_.empty(); }
+
     // The position on `date` of the vine that on `written` was called `position`. Both ways: `date`
     // may lie before `written`. A renumbering holds on its own date already.
     [[nodiscard]] std::string

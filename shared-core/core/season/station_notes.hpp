@@ -1,0 +1,120 @@
+// The station's settled observations as plain tables, one for each descriptor, as the sciences take
+// them: what stood where is already looked up, and what could not be used is there with its reason.
+#pragma once
+
+#include "core/base/bytes.hpp"
+#include "core/base/civil_date.hpp"
+#include "core/weather/ghcn.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <limits>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace bullace::season {
+
+// One planting: a vine from the day on which it was planted, until another stood there.
+struct NotedVine {
+    std::string position; // as it was called when it was planted
+    std::size_t accession = 0;
+};
+inline constexpr std::uint32_t kNoVine = std::numeric_limits<std::uint32_t>::max();
+
+struct NotedAccession {
+    std::string id;
+    std::string words; // as it is called, "A022 Brindlecap"
+    std::string taxon; // as the office has it; empty where nobody said
+    bool isVerified = false;
+    std::optional<int> flowerSex; // OIV 151
+};
+
+// A number at a vine on a day. Low and high are the least and the greatest value that people noted
+// of it, where they differ; else all three are the same. Samples come one by one.
+struct NumberNote {
+    std::uint32_t vine = 0;
+    std::int32_t day = 0; // since 1970-01-01
+    double value = 0;
+    double low = 0;
+    double high = 0;
+};
+// A value that is a code or a text.
+struct WordNote {
+    std::uint32_t vine = 0;
+    std::int32_t day = 0;
+    std::uint32_t word = 0; // in StationNotes::words
+};
+// A value that is a record, as CBOR; at a vine or on a lot.
+struct RecordNote {
+    std::uint32_t vine = kNoVine;
+    std::uint32_t lot = 0; // in StationNotes::lots, where it is on a lot
+    std::int32_t day = 0;
+    Bytes value;
+};
+// Looked at, or meant to be, without a value: the reason is a word.
+struct MissNote {
+    std::uint32_t vine = 0;
+    std::int32_t day = 0;
+    std::uint32_t word = 0;
+};
+// Two or more values that nobody has settled yet.
+struct OpenNote {
+    std::uint32_t vine = kNoVine;
+    std::int32_t day = 0;
+    std::string subject;
+};
+
+// One person's own value where several noted the same vine on the same day, also where they agreed
+// or somebody settled it since; and of blind repeats.
+struct PersonNote {
+    std::uint32_t vine = 0;
+    std::int32_t day = 0;
+    std::uint32_t author = 0; // in StationNotes::words
+    double value = 0;
+};
+
+struct NotedLot {
+    std::string id;
+    std::string kind;
+    std::optional<std::size_t> accession; // from which it was taken, where that is known
+};
+
+// All that was noted of one descriptor.
+struct DescriptorNotes {
+    std::vector<NumberNote> numbers;
+    std::vector<WordNote> words;
+    std::vector<RecordNote> records;
+    std::vector<MissNote> missed;
+    std::vector<OpenNote> open;
+    std::vector<PersonNote> people;
+};
+
+struct StationNotes {
+    std::vector<NotedAccession> accessions;
+    std::vector<NotedVine> vines;
+    std::vector<NotedLot> lots;
+    std::vector<std::string> words; // of word notes, reasons and authors
+    std::map<std::string, DescriptorNotes, std::less<>> of;
+    std::map<std::string, std::map<CivilDate, weather::DailyWeather>, std::less<>>
+        weather;                  // by site
+    std::size_t observations = 0; // that were read
+    std::size_t elsewhere = 0;    // at places where nothing stood on the day: left out
+
+    // Empty where nothing was noted of it.
+    [[nodiscard]] const DescriptorNotes& notesOf(std::string_view descriptor) const;
+    [[nodiscard]] std::optional<std::size_t> accession(std::string_view id) const;
+    // Vines of an accession, by their index.
+    [[nodiscard]] std::vector<std::vector<std::uint32_t>> vinesByAccession() const;
+};
+
+[[nodiscard]] inline CivilDate dateOfDay(std::int32_t day) {
+    return std::chrono::sys_days(std::chrono::days(day));
+}
+[[nodiscard]] inline std::int32_t dayOfDate(CivilDate date) {
+    return static_cast<std::int32_t>(std::chrono::sys_days(date).time_since_epoch().count());
+}
+
+} // namespace bullace::season
