@@ -77,7 +77,7 @@ Window {
                 height: foot.y - y - Theme.mm(2)
 
                 ListPage {
-                    visible: !arrivals.visible && !conflicts.visible && !vine.visible && !bench.visible && !map.visible
+                    visible: !arrivals.visible && !conflicts.visible && !vine.visible && !bench.visible && !map.visible && !study.visible
                     enabled: visible
                     focus: visible
                     anchors.fill: parent
@@ -122,6 +122,14 @@ Window {
                     focus: visible
                     anchors.fill: parent
                     page: root.app.map
+                }
+                StudyPage {
+                    id: study
+                    visible: root.app.page === DeskApp.Study
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.study
                 }
             }
             Column {

@@ -27,7 +27,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       collection_(session_),
       import_(session_),
       print_(session_),
-      observations_(session_) {
+      observations_(session_),
+      study_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -131,6 +132,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &print_;
     case Observations:
         return &observations_;
+    case Study:
+        return &study_;
     default:
         return nullptr;
     }
@@ -164,6 +167,7 @@ void DeskApp::showRail() {
         {Vine, tr("Vine"), "Ctrl+6"},
         {Map, tr("Map"), "Ctrl+7"},
         {Collection, tr("Collection"), "Ctrl+8"},
+        {Study, tr("Season"), "Ctrl+9"},
         {Settings, tr("This desk"), "Ctrl+0"},
     };
     std::vector<GridRow> rows;

@@ -14,6 +14,7 @@
 #include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
+#include "desk/study_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
 #include "desk/vine_view_model.hpp"
 
@@ -47,6 +48,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::VineViewModel* vine READ vine CONSTANT)
     Q_PROPERTY(bullace::desk::BenchViewModel* bench READ bench CONSTANT)
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
+    Q_PROPERTY(bullace::desk::StudyViewModel* study READ study CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
     Q_PROPERTY(QString stationText READ stationText NOTIFY stationChanged)
@@ -71,7 +73,8 @@ public:
         Bulk,
         Import,
         Print,
-        Observations
+        Observations,
+        Study
     };
     Q_ENUM(Page)
 
@@ -92,6 +95,7 @@ public:
     [[nodiscard]] BenchViewModel* bench() { return &bench_; }
     [[nodiscard]] MapViewModel* map() { return &map_; }
     [[nodiscard]] VineViewModel* vine() { return &vine_; }
+    [[nodiscard]] StudyViewModel* study() { return &study_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
@@ -154,6 +158,7 @@ private:
     ImportViewModel import_;
     PrintViewModel print_;
     ObservationsViewModel observations_;
+    StudyViewModel study_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -130,7 +130,7 @@ TEST_CASE("a published range holds about nine tenths of a taxon's single values"
     }
 }
 
-TEST_CASE("the likelihood of single values sums to one, and values of one vine belong together") {
+TEST_CASE("the likelihood of single values sums to one, and and so do the sums of two") {
     const CharacterLaw law = countLawOfRange(12, 30);
     double all = 0;
     for (int count = 0; count < 400; ++count) {
@@ -139,36 +139,39 @@ TEST_CASE("the likelihood of single values sums to one, and values of one vine b
         all += std::exp(one.logValue());
     }
     CHECK(all == doctest::Approx(1).epsilon(1e-6));
-    // Two values of one vine are likelier together than of two vines, since they share its mean.
-    VineLikelihood together(law);
-    together.add(std::vector<double>{28, 29});
-    double apart = 0;
-    for (const double count : {28.0, 29.0}) {
-        VineLikelihood one(law);
-        one.add(count);
-        apart += one.logValue();
+    // Of two clusters the sum: all sums together are certain, too.
+    double sums = 0;
+    for (int sum = 0; sum < 800; ++sum) {
+        VineLikelihood two(law);
+        two.add(std::vector<double>{0, static_cast<double>(sum)});
+        sums += std::exp(two.logValue());
     }
-    CHECK(together.logValue() > apart);
+    CHECK(sums == doctest::Approx(1).epsilon(1e-6));
+}
+
+TEST_CASE("how values scatter about their mean is no evidence for a taxon") {
+    // 60 berries that differ little from 16.4 mm: nearer to rotundifolia's middle in its own
+    // spread than to munsoniana's, however even they are.
+    const std::vector<double> even(60, 16.4);
+    std::vector<double> uneven;
+    for (int i = 0; i < 60; ++i) {
+        uneven.push_back(16.4 + (i % 2 == 0 ? 3.0 : -3.0));
+    }
+    for (const std::vector<double>& berries : {even, uneven}) {
+        const Identity identity = identify(publishedProfiles(), fruitOf({5, 6, 5, 6}, berries));
+        CHECK(leading(identity) == "Vitis rotundifolia");
+        CHECK(identity.verdict == Verdict::Decided);
+    }
 }
 
 TEST_CASE("a measure's likelihood with the vine's mean integrated out is the closed form") {
-    // n values with mean y: normal with variance between² + within²/n, times the spread within.
+    // Their mean is normal with the variance between² + within²/n.
     const CharacterLaw law{LawKind::Measure, 20, 2, 1.5, {}, 0.01};
     VineLikelihood vine(law);
-    const std::vector<double> values{21.2, 19.4, 22.7};
-    vine.add(values);
-    const double s2 = 1.5 * 1.5;
-    const double b2 = 4;
-    double sum = 0;
-    double squares = 0;
-    for (const double value : values) {
-        sum += value - 20;
-        squares += (value - 20) * (value - 20);
-    }
-    const double n = 3;
-    const double quadratic = squares / s2 - b2 * sum * sum / (s2 * (s2 + n * b2));
-    const double logDet = n * std::log(s2) + std::log(1 + n * b2 / s2);
-    const double exact = -0.5 * (n * std::log(2 * std::numbers::pi) + logDet + quadratic);
+    vine.add(std::vector<double>{21.2, 19.4, 22.7});
+    const double variance = 4 + 1.5 * 1.5 / 3;
+    const double off = (21.2 + 19.4 + 22.7) / 3 - 20;
+    const double exact = -0.5 * (std::log(2 * std::numbers::pi * variance) + off * off / variance);
     CHECK(vine.logValue() == doctest::Approx(exact).epsilon(1e-12));
 }
 
@@ -195,10 +198,35 @@ TEST_CASE("deciding cluster by cluster keeps its error rates over 10,000 vines")
             }
         }
     }
-    MESSAGE("decided " << 100.0 * decided / kVines << " %, wrong " << 100.0 * wrong / kVines
-                       << " %");
+    MESSAGE("clusters: decided " << 100.0 * decided / kVines << " %, wrong "
+                                 << 100.0 * wrong / kVines << " %");
     CHECK(wrong <= 0.05 * kVines);
     CHECK(decided >= 0.9 * kVines);
+}
+
+TEST_CASE("deciding berry by berry keeps its error rates, too") {
+    const std::vector<TaxonProfile>& profiles = publishedProfiles();
+    std::mt19937_64 random(8);
+    int wrong = 0;
+    constexpr int kVines = 10'000;
+    for (int vine = 0; vine < kVines; ++vine) {
+        const std::size_t truth = static_cast<std::size_t>(vine % 2);
+        const CharacterLaw& law = profiles[truth].characters.find(kBerryDiameter)->second.law;
+        const VineLikelihood source(law);
+        const double mean = source.drawMean(uniform(random));
+        VineValues values;
+        std::vector<double>& berries = values[std::string(kBerryDiameter)];
+        for (int berry = 0; berry < 20; ++berry) {
+            berries.push_back(source.drawValue(mean, uniform(random)));
+            const Identity identity = identify(profiles, values);
+            if (identity.verdict == Verdict::Decided) {
+                wrong += *identity.leading == truth ? 0 : 1;
+                break;
+            }
+        }
+    }
+    MESSAGE("berries: wrong " << 100.0 * wrong / kVines << " %");
+    CHECK(wrong <= 0.05 * kVines);
 }
 
 TEST_CASE("how many more clusters decide is foreseen about right") {

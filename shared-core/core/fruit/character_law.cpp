@@ -161,26 +161,16 @@ VineLikelihood::VineLikelihood(const CharacterLaw& law) : law_(law) {
         const double z = nodes > 1 ? kReach * (2.0 * i / (nodes - 1) - 1) : 0;
         Node node;
         node.mean = law.mean * std::exp(z * law.between);
-        node.logWeight = -z * z / 2;
+        node.logPrior = -z * z / 2;
         node.logNone = logCount(node.mean, law.within, 0);
         node.perCount = law.within < kAsPoisson ? std::log(node.mean)
                                                 : -std::log1p(1 / (law.within * node.mean));
         nodes_.push_back(node);
-        logs.push_back(node.logWeight);
+        logs.push_back(node.logPrior);
     }
     const double all = logSum(logs);
     for (Node& node : nodes_) {
-        node.logWeight -= all;
-    }
-}
-
-void VineLikelihood::addCount(double count) {
-    // What does not depend on the mean: the binomial coefficient, or 1/x! of a Poisson count.
-    const double k = law_.within < kAsPoisson ? 0 : 1 / law_.within;
-    const double apart = (k > 0 ? statistics::logGamma(k + count) - statistics::logGamma(k) : 0) -
-                         statistics::logGamma(count + 1);
-    for (Node& node : nodes_) {
-        node.logWeight += node.logNone + count * node.perCount + apart;
+        node.logPrior -= all;
     }
 }
 
@@ -192,11 +182,9 @@ void VineLikelihood::add(double value) {
     if (law_.kind == LawKind::Choice) {
         log_ += logChoice(law_, value);
     } else if (law_.kind == LawKind::Count) {
-        addCount(std::max(0.0, std::nearbyint(value)));
+        sum_ += std::max(0.0, std::nearbyint(value));
     } else {
-        const double off = value - law_.mean;
-        sum_ += off;
-        squares_ += off * off;
+        sum_ += value - law_.mean;
     }
 }
 
@@ -206,34 +194,43 @@ void VineLikelihood::add(std::span<const double> values) {
     }
 }
 
-// Values with the variance `within` about a mean that itself varies by `between`: the determinant
-// and the inverse of their covariance are known.
-// Source  Searle, Casella & McCulloch 1992, Variance Components, appendix M.
-double VineLikelihood::logOfMeasures() const {
-    const double within = law_.within * law_.within;
-    const double between = law_.between * law_.between;
-    const double quadratic =
-        squares_ / within - between * sum_ * sum_ / (within * (within + n_ * between));
-    const double determinant = n_ * std::log(within) + std::log1p(n_ * between / within);
-    return -(n_ * std::log(2 * std::numbers::pi) + determinant + quadratic) / 2;
+// n counts with mean m and one k add up to a count with mean nm and nk.
+std::vector<double> VineLikelihood::logWeights() const {
+    std::vector<double> logs;
+    logs.reserve(nodes_.size());
+    for (const Node& node : nodes_) {
+        logs.push_back(node.logPrior + n_ * node.logNone + sum_ * node.perCount);
+    }
+    return logs;
+}
+
+double VineLikelihood::logOfSum() const {
+    const double k = law_.within < kAsPoisson ? 0 : n_ / law_.within;
+    const double apart =
+        (k > 0 ? statistics::logGamma(k + sum_) - statistics::logGamma(k) : sum_ * std::log(n_)) -
+        statistics::logGamma(sum_ + 1);
+    return logSum(logWeights()) + apart;
+}
+
+double VineLikelihood::logOfMean() const {
+    const double variance = law_.between * law_.between + law_.within * law_.within / n_;
+    const double mean = sum_ / n_;
+    return -(std::log(2 * std::numbers::pi * variance) + mean * mean / variance) / 2;
 }
 
 double VineLikelihood::logValue() const {
     if (n_ == 0) {
         return 0;
     }
-    if (law_.kind == LawKind::Choice) {
+    switch (law_.kind) {
+    case LawKind::Choice:
         return log_;
+    case LawKind::Measure:
+        return logOfMean();
+    case LawKind::Count:
+        break;
     }
-    if (law_.kind == LawKind::Measure) {
-        return logOfMeasures();
-    }
-    std::vector<double> logs;
-    logs.reserve(nodes_.size());
-    for (const Node& node : nodes_) {
-        logs.push_back(node.logWeight);
-    }
-    return logSum(logs);
+    return logOfSum();
 }
 
 double VineLikelihood::drawMean(double uniform) const {
@@ -244,12 +241,13 @@ double VineLikelihood::drawMean(double uniform) const {
         const double spread = std::sqrt(between * within / whole);
         return law_.mean + between * sum_ / whole + spread * statistics::normalQuantile(uniform);
     }
-    const double all = logValue();
+    const std::vector<double> logs = logWeights();
+    const double all = logSum(logs);
     double sum = 0;
-    for (const Node& node : nodes_) {
-        sum += std::exp(node.logWeight - all);
+    for (std::size_t i = 0; i < nodes_.size(); ++i) {
+        sum += std::exp(logs[i] - all);
         if (uniform <= sum) {
-            return node.mean;
+            return nodes_[i].mean;
         }
     }
     return nodes_.back().mean;

@@ -42,8 +42,10 @@ struct CharacterLaw {
 // values each, and values that vary; the caller asks for more.
 [[nodiscard]] CharacterLaw lawOfVines(LawKind kind, const std::vector<std::vector<double>>& vines);
 
-// The log-likelihood of one vine's values under a law, built value by value, with the vine's own
-// mean integrated out: in closed form for measures, over a fine grid for counts.
+// The log-likelihood of what one vine's values add up to under a law, with the vine's own mean
+// integrated out: in closed form for measures, over a fine grid for counts. How the values scatter
+// about their mean is left aside: it says more of who measured than of the taxon, and with many
+// values it would outweigh all else.
 class VineLikelihood {
 public:
     explicit VineLikelihood(const CharacterLaw& law);
@@ -61,19 +63,19 @@ public:
 private:
     struct Node {
         double mean = 0;
-        double logNone = 0;  // of a count of 0
+        double logNone = 0;  // of one count of 0
         double perCount = 0; // what each one counted adds
-        double logWeight = 0;
+        double logPrior = 0;
     };
-    void addCount(double count);
-    [[nodiscard]] double logOfMeasures() const;
+    [[nodiscard]] double logOfSum() const;
+    [[nodiscard]] double logOfMean() const;
+    [[nodiscard]] std::vector<double> logWeights() const; // of the nodes, with what was seen
 
     CharacterLaw law_;
     std::vector<Node> nodes_; // of counts, by ascending mean
     double n_ = 0;
-    double sum_ = 0;     // of measures, from the law's mean
-    double squares_ = 0; // likewise
-    double log_ = 0;     // of choices
+    double sum_ = 0; // of measures from the law's mean on
+    double log_ = 0; // of choices
 };
 
 // How far a vine's mean lies from the law's, in standard deviations of such means of n values;

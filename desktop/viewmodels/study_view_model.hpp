@@ -1,0 +1,86 @@
+// The page of the sciences: a view is chosen from the list, and its choices below it; beside the
+// list stands the picture or its table, and what has to be told with it.
+#pragma once
+
+#include "desk/desk_page.hpp"
+#include "desk/study.hpp"
+#include "plots/plot_item.hpp"
+
+#include <QString>
+#include <QtQml/qqmlregistration.h>
+
+#include <memory>
+#include <vector>
+
+namespace bullace::desk {
+
+class StudyViewModel : public bullace::desk::DeskPage {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("made by the desk")
+    Q_PROPERTY(bullace::plots::PlotSource* plot READ plot CONSTANT)
+    Q_PROPERTY(bullace::desk::GridModel* results READ results CONSTANT)
+    Q_PROPERTY(bool hasPlot READ hasPlot NOTIFY shown)
+    Q_PROPERTY(bool isTableShown READ isTableShown NOTIFY shown)
+
+public:
+    explicit StudyViewModel(DeskSession& session, QObject* parent = nullptr);
+    ~StudyViewModel() override;
+    StudyViewModel(const StudyViewModel&) = delete;
+    StudyViewModel& operator=(const StudyViewModel&) = delete;
+    StudyViewModel(StudyViewModel&&) = delete;
+    StudyViewModel& operator=(StudyViewModel&&) = delete;
+
+    [[nodiscard]] QString help() const override;
+    [[nodiscard]] plots::PlotSource* plot() { return &plot_; }
+    [[nodiscard]] GridModel* results() { return &results_; }
+    [[nodiscard]] bool hasPlot() const { return study_.plot.has_value(); }
+    // The table stands in the picture's place; always where there is no picture.
+    [[nodiscard]] bool isTableShown() const { return isTableWanted_ || !hasPlot(); }
+    [[nodiscard]] const Study& study() const { return study_; }
+
+    void refresh() override;
+    void leave() override;
+    void open(int row) override;
+    // A line of the table of results was chosen.
+    Q_INVOKABLE void openResult(int row);
+    // Chooses a view and lines of its groups, as a person would; for other pages that lead here.
+    void choose(const QString& view, const Chosen& chosen);
+    // As its name's end says: .pdf, .svg and .csv of the picture, .pdf and .csv of the table. Why
+    // it could not be written; empty where it was.
+    [[nodiscard]] QString writePicture(const QString& path) const;
+    [[nodiscard]] QString writeTable(const QString& path) const;
+
+signals:
+    void shown();
+
+protected:
+    void act(const QString& id) override;
+
+private:
+    struct Made {
+        std::shared_ptr<const StudyGround> ground;
+        std::vector<ChoiceGroup> groups;
+        Chosen chosen;
+        Study study;
+    };
+    [[nodiscard]] const std::shared_ptr<const StudyView>& view() const { return views_[view_]; }
+    void show(Made made);
+    void showChoices();
+    void showFacts();
+    void offer();
+    [[nodiscard]] QString fileName(const QString& end) const;
+
+    std::vector<std::shared_ptr<const StudyView>> views_;
+    std::size_t view_ = 0;
+    std::map<QString, Chosen> chosen_; // of each view
+    std::shared_ptr<const StudyGround> ground_;
+    std::vector<ChoiceGroup> groups_;
+    Study study_;
+    plots::PlotSource plot_;
+    GridModel results_;
+    bool isTableWanted_ = false;
+    office::Token token_;
+};
+
+} // namespace bullace::desk

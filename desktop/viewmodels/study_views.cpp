@@ -1,0 +1,12 @@
+#include "desk/study_views.hpp"
+
+namespace bullace::desk {
+
+std::vector<std::unique_ptr<StudyView>> makeStudyViews() {
+    std::vector<std::unique_ptr<StudyView>> views;
+    views.push_back(makeMeasureView());
+    views.push_back(makeIdentityView());
+    return views;
+}
+
+} // namespace bullace::desk

@@ -1,0 +1,13 @@
+// The views of the sciences, each made in a file of its own.
+#pragma once
+
+#include "desk/study.hpp"
+
+#include <memory>
+
+namespace bullace::desk {
+
+[[nodiscard]] std::unique_ptr<StudyView> makeMeasureView();
+[[nodiscard]] std::unique_ptr<StudyView> makeIdentityView();
+
+} // namespace bullace::desk

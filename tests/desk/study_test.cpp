@@ -1,0 +1,114 @@
+// The views of the sciences on the demo station: what is chosen, drawn, told and written.
+#include "quick/words.hpp"
+#include "support/desk_glass.hpp"
+
+#include <QFile>
+
+#include <string>
+#include <vector>
+
+using namespace bullace;
+using namespace bullace::test;
+
+namespace {
+
+struct Station {
+    TempFolder folder;
+    std::string path = folder.file("station.db");
+    FixedClock clock{1'760'000'000'000}; // 2025-10-09
+    std::unique_ptr<DeskGlass> glass;
+
+    Station() {
+        makeDemoFile(path);
+        glass = std::make_unique<DeskGlass>(path, clock);
+        glass->sit("hl");
+        glass->press(Qt::Key_Escape); // the notice that the file is a copy
+        glass->go(desk::DeskApp::Study);
+    }
+    desk::StudyViewModel& study() { return *glass->app().study(); }
+    void choose(const char* view, const desk::Chosen& chosen = {}) {
+        study().choose(QLatin1String(view), chosen);
+        glass->rest();
+    }
+    QByteArray written(const QString& name, bool isPicture) {
+        const QString file = QString::fromStdString(folder.file(name.toStdString()));
+        CHECK(quick::toText(isPicture ? study().writePicture(file) : study().writeTable(file)) ==
+              "");
+        QFile read(file);
+        REQUIRE(read.open(QIODevice::ReadOnly));
+        return read.readAll();
+    }
+};
+
+// The views that have something to show on the demo station.
+const std::vector<const char*>& views() {
+    static const std::vector<const char*> all{"measures", "identity"};
+    return all;
+}
+
+} // namespace
+
+TEST_CASE(
+    "every view of the sciences draws itself on the demo, says what it rests on, and is written") {
+    Station station;
+    for (const char* view : views()) {
+        INFO(view);
+        station.choose(view);
+        const desk::Study& study = station.study().study();
+        CHECK_FALSE(study.title.isEmpty());
+        CHECK_FALSE(study.words.isEmpty());
+        CHECK_FALSE(study.method.isEmpty());
+        CHECK_FALSE(study.rows.empty());
+        REQUIRE(study.plot);
+        const Status drawable = report::checkPlot(*study.plot);
+        INFO((drawable ? std::string() : drawable.error().message));
+        CHECK(drawable.ok());
+        CHECK(study.plot->notes.count);
+        station.glass->look(std::string("study-") + view);
+        station.glass->press("t");
+        CHECK(station.study().isTableShown());
+        station.glass->look(std::string("study-") + view + "-table");
+        station.glass->press("t");
+        CHECK(station.written(QStringLiteral("picture.pdf"), true).startsWith("%PDF"));
+        CHECK(station.written(QStringLiteral("picture.svg"), true).contains("<svg"));
+        CHECK(station.written(QStringLiteral("picture.csv"), true).count('\n') > 1);
+        CHECK(station.written(QStringLiteral("table.pdf"), false).startsWith("%PDF"));
+        CHECK(station.written(QStringLiteral("table.csv"), false).count('\n') ==
+              static_cast<int>(study.rows.size()) + 1);
+    }
+}
+
+TEST_CASE("a file with another end is refused in words") {
+    Station station;
+    CHECK_FALSE(station.study().writeTable(QStringLiteral("table.png")).isEmpty());
+    CHECK_FALSE(station.study().writePicture(QStringLiteral("picture.doc")).isEmpty());
+}
+
+TEST_CASE("choosing accessions leaves only them, and giving them back shows all") {
+    Station station;
+    station.choose("identity");
+    const auto all = station.study().study().rows.size();
+    station.choose("identity", {{QStringLiteral("accessions"), QStringLiteral("A001,A002")}});
+    CHECK(station.study().study().rows.size() == 2);
+    station.choose("identity", {{QStringLiteral("accessions"), QString()}});
+    CHECK(station.study().study().rows.size() == all);
+    station.choose("identity", {{QStringLiteral("accessions"), QStringLiteral("no-such")}});
+    CHECK(station.study().study().rows.size() == all);
+}
+
+TEST_CASE("a station without notes says so on every view, and nothing is drawn") {
+    const TempFolder folder;
+    const std::string path = folder.file("empty.db");
+    makeStationFile(path, "");
+    FixedClock clock(1'760'000'000'000);
+    DeskGlass desk(path, clock);
+    desk.go(desk::DeskApp::Study);
+    for (const auto& view : desk::makeStudyViews()) {
+        desk.app().study()->choose(view->key(), {});
+        desk.rest();
+        INFO(view->key().toStdString());
+        CHECK_FALSE(desk.app().study()->study().words.isEmpty());
+        CHECK_FALSE(desk.app().study()->hasPlot());
+        desk.look("study-empty-" + view->key().toStdString());
+    }
+}
