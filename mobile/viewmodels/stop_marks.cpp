@@ -18,7 +18,7 @@ StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) c
     const field::Ask& asks = walk()->plan().asks[ask];
     const vineyard::Asked* known = session_.book()->catalogue().descriptor(asks.descriptor);
     const auto noted = walk()->sheet().at(stop, asks.descriptor);
-    if (known == nullptr || noted.size() < 2 || noted.size() < walk()->wanted(stop, ask)) {
+    if (known == nullptr || noted.empty() || noted.size() < walk()->wanted(stop, ask)) {
         return {};
     }
     std::vector<double> numbers;
@@ -28,15 +28,28 @@ StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) c
             numbers.push_back(*number);
         }
     }
+    Mark mark{MarkKind::More, {}, {}, {}, {}, stop, ask, 0};
     const fruit::Spread spread = fruit::spreadOf(numbers);
-    if (!spread.cvPercent) {
+    const QString vine = vineWords(walk()->plan().stops[stop].position);
+    const QString evidence = evidenceWords(stop, asks.descriptor);
+    if (spread.cvPercent) {
+        mark.words = tr("Vine %1: mean %2, CV %3 %.")
+                         .arg(vine,
+                              numberWords(*known, spread.mean, session_.wishes()),
+                              localNumber(fixedText(*spread.cvPercent, 0)));
+        addMore(numbers, asks, mark);
+    } else if (!evidence.isEmpty()) {
+        mark.words = tr("Vine %1.").arg(vine);
+    } else {
         return {};
     }
-    Mark mark{MarkKind::More, {}, {}, {}, {}, stop, ask, 0};
-    mark.words = tr("Vine %1: mean %2, CV %3 %.")
-                     .arg(vineWords(walk()->plan().stops[stop].position),
-                          numberWords(*known, spread.mean, session_.wishes()),
-                          localNumber(fixedText(*spread.cvPercent, 0)));
+    mark.words += evidence.isEmpty() ? QString() : QStringLiteral(" ") + evidence;
+    return mark;
+}
+
+void StopViewModel::addMore(const std::vector<double>& numbers,
+                            const field::Ask& asks,
+                            Mark& mark) const {
     const auto more =
         asks.precisionPercent ? fruit::moreNeeded(numbers, *asks.precisionPercent) : std::nullopt;
     if (more && *more > 0) {
@@ -46,7 +59,6 @@ StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) c
                                       .arg(localNumber(fixedText(*asks.precisionPercent, 0)));
         mark.second = tr("Take %n more", nullptr, mark.by);
     }
-    return mark;
 }
 
 StopViewModel::Mark StopViewModel::slipMark() const {

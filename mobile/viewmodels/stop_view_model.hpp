@@ -153,6 +153,9 @@ private:
     void commitWords();
     bool pressDigit(const QString& text);
     [[nodiscard]] Mark moreMark(std::size_t stop, std::size_t ask) const;
+    void addMore(const std::vector<double>& numbers, const field::Ask& asks, Mark& mark) const;
+    // How far clusters and berries speak for each taxon; empty for other descriptors.
+    [[nodiscard]] QString evidenceWords(std::size_t stop, const std::string& descriptor) const;
     [[nodiscard]] Mark slipMark() const;
     [[nodiscard]] Mark checkMark() const;
     [[nodiscard]] QString tagAt(std::size_t stop, bool& isMarked, int& kind) const;

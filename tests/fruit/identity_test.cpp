@@ -83,6 +83,14 @@ TEST_CASE("what lies between the taxa is not decided, and more of it hardly deci
     CHECK(identity.byRuleOfThumb == "Vitis rotundifolia"); // the second check is coarser
 }
 
+TEST_CASE(
+    "values between the taxa are undecided however many there are, and more is not asked for") {
+    const VineValues values = fruitOf({9, 10, 9}, std::vector<double>(30, 13.5));
+    const Identity identity = identify(publishedProfiles(), values);
+    CHECK(identity.verdict != Verdict::Decided);
+    CHECK_FALSE(stillNeeded(publishedProfiles(), values, kBerriesPerCluster).more);
+}
+
 TEST_CASE("clusters of one taxon with berries of the other are contradictory, and not averaged") {
     const Identity identity =
         identify(publishedProfiles(), fruitOf({20, 24, 18, 22}, {20, 21, 22, 20}));

@@ -196,3 +196,25 @@ TEST_CASE("a berry typed in inches is stored in mm, and what was typed is kept b
     CHECK(ida.sample(kFirst, "berry-diameter", 1) == "settled 24.4");
     CHECK(journalOf(ida).find(R"("as":"0.96 in")") != std::string::npos);
 }
+
+TEST_CASE("what berries say of the taxon is told once the samples are in, and not before") {
+    Walker ida("d-berry");
+    const auto noteBerry = [&ida](const char* mm) {
+        ida.glass->type(QString::fromLatin1(mm));
+        ida.glass->press(Qt::Key_Return);
+    };
+    noteBerry("19.5");
+    noteBerry("21");
+    CHECK(ida.here() == "B2-01-01");
+    CHECK(ida.stripe().empty());
+    CHECK_FALSE(ida.reads("rotundifolia"));
+    noteBerry("20");
+    INFO(ida.stripe());
+    CHECK(ida.stripe().find("V. rotundifolia over 1000 times likelier than V. munsoniana.") !=
+          std::string::npos);
+    for (const char* mm : {"13.5", "13.6", "13.4"}) { // between the taxa
+        noteBerry(mm);
+    }
+    INFO(ida.stripe());
+    CHECK(ida.stripe().find("unusual for it: undecided") != std::string::npos);
+}

@@ -52,6 +52,7 @@ struct Identity {
     double bound = 0;          // the ratio, as such a logarithm, that decides
     Verdict verdict = Verdict::NothingToGoBy;
     std::optional<std::size_t> leading; // the profile that the values speak for most
+    bool isUsual = false;               // the values lie within 95 % of the leading taxon's vines
     // By the published ranges alone (TRADE's overlap rule): the taxon into whose ranges both means
     // fall. Flora of North America 12:7.
     std::optional<std::string> byPublishedRanges;
@@ -60,9 +61,10 @@ struct Identity {
     Remarks remarks;
 };
 
-// Decides for a taxon once its ratio to every rival has passed (1 - missed)/(wrong / rivals).
-// Source  Wald 1945, Ann. Math. Stat. 16:117-186 (sequential probability ratio test); Armitage
-// 1950, J. R. Stat. Soc. B 12:137-144 (more than two hypotheses).
+// Decides for a taxon once its ratio to every rival has passed (1 - missed)/(wrong / rivals) and
+// the values are usual for it: within 95 % of its vines, character by character. Source  Wald 1945,
+// Ann. Math. Stat. 16:117-186 (sequential probability ratio test); Armitage 1950, J. R. Stat. Soc.
+// B 12:137-144 (more than two hypotheses).
 [[nodiscard]] Identity identify(const std::vector<TaxonProfile>& profiles,
                                 const VineValues& values,
                                 const DecisionRisk& risk = {});
@@ -78,7 +80,8 @@ struct StillNeeded {
 inline constexpr std::size_t kMostForeseen = 40;
 
 // By playing 100 continuations of the vine as one of the leading taxon, drawn from what is known of
-// it; the same values give the same answer. `character` is Count or Measure and known to the
+// it; the same values give the same answer. Nothing is foreseen of a vine that is unusual for the
+// taxon that it is likeliest of. `character` is Count or Measure and known to the
 // leading profile, else nothing is foreseen.
 [[nodiscard]] StillNeeded stillNeeded(const std::vector<TaxonProfile>& profiles,
                                       const VineValues& values,
