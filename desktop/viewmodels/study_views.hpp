@@ -9,5 +9,7 @@ namespace bullace::desk {
 
 [[nodiscard]] std::unique_ptr<StudyView> makeMeasureView();
 [[nodiscard]] std::unique_ptr<StudyView> makeIdentityView();
+[[nodiscard]] std::unique_ptr<StudyView> makePeopleView();
+[[nodiscard]] std::unique_ptr<StudyView> makeComparisonView();
 
 } // namespace bullace::desk
