@@ -35,6 +35,16 @@ public:
 
     [[nodiscard]] double area() const { return area_; }
     [[nodiscard]] double slopeOf(std::size_t row) const { return slopes_[row]; }
+    // What the authors' program has for it.
+    [[nodiscard]] double printedSlopeOf(std::size_t row) const {
+        if (last_ != first_ + 2 || row != first_ + 1) {
+            return slopes_[row];
+        }
+        const KillShare& low = shares_[first_];
+        const KillShare& middle = shares_[row];
+        const double cut = (trim_ - low.killed) / (middle.killed - low.killed);
+        return slopes_[row] - (middle.x - low.x) * cut * cut;
+    }
 
 private:
     // Both ends lie between the same two rows.
@@ -91,8 +101,11 @@ void addVariance(SpearmanKarber& result, std::span<const KillShare> rising, cons
     const double kept = 1 - 2 * result.trim;
     result.varianceByLess = 0;
     for (std::size_t i = 0; i < rising.size(); ++i) {
+        const double binomial = rising[i].killed * (1 - rising[i].killed);
         const double slope = of.slopeOf(i) / kept;
-        const double spread = slope * slope * rising[i].killed * (1 - rising[i].killed);
+        const double printed = of.printedSlopeOf(i) / kept;
+        const double spread = slope * slope * binomial;
+        result.varianceAsPrinted += printed * printed * binomial / rising[i].counted;
         if (!(spread > 0)) {
             continue;
         }
@@ -187,7 +200,7 @@ std::optional<SpearmanKarber> spearmanKarber(std::span<const KillShare> rising, 
         --last;
     }
     const TrimmedArea area(rising, first, last, trim);
-    SpearmanKarber result{area.area() / (1 - 2 * trim), 0, {}, trim};
+    SpearmanKarber result{area.area() / (1 - 2 * trim), 0, {}, 0, trim};
     addVariance(result, rising, area);
     return result;
 }

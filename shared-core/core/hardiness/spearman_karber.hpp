@@ -46,6 +46,10 @@ struct SpearmanKarber {
     // is absent where a dose that counts had only one.
     double variance = 0;
     std::optional<double> varianceByLess{};
+    // As the program of the method's authors (US EPA) has it. It is the first but where a trim
+    // leaves one row between the ends: there one term is added to the row's weight that the delta
+    // method takes off, so its limits are wider.
+    double varianceAsPrinted = 0;
     double trim = 0;
 };
 
