@@ -166,6 +166,7 @@ void addWork(CLI::App& app, Work& work) {
     methods->fallthrough();
     addCounts(*methods, work);
     addIdentify(*methods, work);
+    addKillCurve(*methods, work);
 }
 
 } // namespace bullace::console

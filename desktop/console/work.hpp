@@ -72,5 +72,6 @@ int tell(const Document& document, Terminal& terminal);
 // The methods, by what they are called.
 void addCounts(CLI::App& methods, Work& work);
 void addIdentify(CLI::App& methods, Work& work);
+void addKillCurve(CLI::App& methods, Work& work);
 
 } // namespace bullace::console

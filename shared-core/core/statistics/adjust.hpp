@@ -1,0 +1,13 @@
+// Probabilities of several tests, made larger for there being several.
+#pragma once
+
+#include <span>
+#include <vector>
+
+namespace bullace::statistics {
+
+// Holm 1979, Scand. J. Stat. 6:65-70: the least is multiplied by how many there are, the next by
+// one less, and none may be below the one before it; at most 1. In the order given. Each 0 to 1.
+[[nodiscard]] std::vector<double> holm(std::span<const double> probabilities);
+
+} // namespace bullace::statistics
