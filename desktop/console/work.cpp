@@ -167,6 +167,8 @@ void addWork(CLI::App& app, Work& work) {
     addCounts(*methods, work);
     addIdentify(*methods, work);
     addKillCurve(*methods, work);
+    addGrowth(*methods, work);
+    addColour(*methods, work);
 }
 
 } // namespace bullace::console

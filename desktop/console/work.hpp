@@ -73,5 +73,7 @@ int tell(const Document& document, Terminal& terminal);
 void addCounts(CLI::App& methods, Work& work);
 void addIdentify(CLI::App& methods, Work& work);
 void addKillCurve(CLI::App& methods, Work& work);
+void addGrowth(CLI::App& methods, Work& work);
+void addColour(CLI::App& methods, Work& work);
 
 } // namespace bullace::console
