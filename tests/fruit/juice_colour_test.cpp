@@ -58,8 +58,9 @@ TEST_CASE("the five shares add up to 100, and the ratio is the samples' own") {
     CHECK(profile->malvidinToDelphinidin->value == doctest::Approx(std::cbrt(0.1)));
     CHECK(profile->ratios == 3);
     // Malvidin 10, 20, 30: 20 ± 4.302653 · 10/√3.
-    CHECK(profile->mgPer100g[4]->interval->low ==
-          doctest::Approx(20 - 4.302653 * 10 / std::sqrt(3.0)));
+    CHECK(profile->mgPer100g[4]->interval->high ==
+          doctest::Approx(20 + 4.302653 * 10 / std::sqrt(3.0)));
+    CHECK(profile->mgPer100g[4]->interval->low == 0); // 20 - 24.8 is no amount
     CHECK(profile->guide == AgainstGuide::Undecided);
     CHECK(says(profile->remarks, "8 mg of malvidin"));
 }
@@ -138,7 +139,8 @@ TEST_CASE("readings at another pH or dilution are not mixed, and that is said") 
 
 TEST_CASE("accessions' decays are compared with regard to how many there are") {
     std::vector<AbsorbanceReading> readings;
-    const std::vector<std::pair<std::string, double>> rates{{"A", 0.02}, {"B", 0.0203}, {"C", 0.04}};
+    const std::vector<std::pair<std::string, double>> rates{
+        {"A", 0.02}, {"B", 0.0203}, {"C", 0.04}};
     for (const auto& [name, k] : rates) {
         for (const AbsorbanceReading& reading : storage(name, k, 0.01)) {
             readings.push_back(reading);

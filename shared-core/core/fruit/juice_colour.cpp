@@ -16,6 +16,15 @@ namespace {
 
 constexpr double kMostPigment = 1e6; // mg per 100 g; more than the berry weighs
 
+// The limits of t know nothing of where a measure ends.
+std::optional<Estimate> within(std::optional<Estimate> mean, double low, double high) {
+    if (mean && mean->interval) {
+        mean->interval = statistics::Interval{std::max(low, mean->interval->low),
+                                              std::min(high, mean->interval->high)};
+    }
+    return mean;
+}
+
 std::optional<Estimate> meanOf(const std::vector<double>& values) {
     if (values.empty()) {
         return std::nullopt;
@@ -66,7 +75,7 @@ void addMeans(PigmentProfile& profile, std::span<const PigmentSample> samples) {
             }
         }
         profile.measured[i] = values.size();
-        profile.mgPer100g[i] = meanOf(values);
+        profile.mgPer100g[i] = within(meanOf(values), 0, statistics::kUnbounded);
     }
 }
 
@@ -83,9 +92,9 @@ void addShares(PigmentProfile& profile, std::span<const PigmentSample> samples) 
         }
     }
     profile.complete = totals.size();
-    profile.totalMgPer100g = meanOf(totals);
+    profile.totalMgPer100g = within(meanOf(totals), 0, statistics::kUnbounded);
     for (std::size_t i = 0; i < kPigments; ++i) {
-        profile.sharePercent[i] = meanOf(shares[i]);
+        profile.sharePercent[i] = within(meanOf(shares[i]), 0, 100);
     }
 }
 

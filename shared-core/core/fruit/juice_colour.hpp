@@ -32,7 +32,8 @@ enum class AgainstGuide { Reaches, Below, Undecided }; // by the interval of the
 struct PigmentProfile {
     std::size_t samples = 0;
     std::size_t complete = 0; // with all five measured, and some pigment
-    // Means over samples with 95 % limits of Student's t, from two samples on.
+    // Means over samples with 95 % limits of Student's t, from two samples on; limits are kept at 0
+    // and above, of shares at 100 and below.
     std::array<std::optional<statistics::Estimate>, kPigments> mgPer100g{};
     std::array<std::size_t, kPigments> measured{}; // n of each
     // Mean of the complete samples' own shares; the five add up to 100.
