@@ -16,6 +16,7 @@ using statistics::Interval;
 
 namespace {
 
+using Key = std::pair<std::string, ReadingConditions>; // accession first
 struct Point {
     double day = 0;
     double log = 0;
@@ -197,10 +198,30 @@ bool doConditionsDiffer(const std::vector<ColourDecay>& decays) {
     return false;
 }
 
+ColourComparison fitted(const std::map<Key, std::vector<Point>>& groups,
+                        const std::map<Key, std::size_t>& leftOut) {
+    ColourComparison comparison;
+    for (const auto& [key, points] : groups) {
+        ColourDecay decay;
+        decay.accession = key.first;
+        decay.conditions = key.second;
+        const auto without = leftOut.find(key);
+        decay.leftOut = without == leftOut.end() ? 0 : without->second;
+        if (decay.leftOut > 0) {
+            decay.remarks.push_back(
+                {BULLACE_SENTENCE("Remark",
+                                  "Readings that are not above 0 have no logarithm, left out: %1."),
+                 {static_cast<std::int64_t>(decay.leftOut)}});
+        }
+        fit(decay, points);
+        comparison.decays.push_back(std::move(decay));
+    }
+    return comparison;
+}
+
 } // namespace
 
 Result<ColourComparison> colourDecay(std::span<const AbsorbanceReading> readings) {
-    using Key = std::pair<std::string, ReadingConditions>;
     std::map<Key, std::vector<Point>> groups;
     std::map<Key, std::size_t> leftOut;
     for (std::size_t i = 0; i < readings.size(); ++i) {
@@ -217,21 +238,7 @@ Result<ColourComparison> colourDecay(std::span<const AbsorbanceReading> readings
             ++leftOut[{reading.accession, reading.conditions}];
         }
     }
-    ColourComparison comparison;
-    for (const auto& [key, points] : groups) {
-        ColourDecay decay;
-        decay.accession = key.first;
-        decay.conditions = key.second;
-        decay.leftOut = leftOut[key];
-        if (decay.leftOut > 0) {
-            decay.remarks.push_back(
-                {BULLACE_SENTENCE("Remark",
-                                  "Readings that are not above 0 have no logarithm, left out: %1."),
-                 {static_cast<std::int64_t>(decay.leftOut)}});
-        }
-        fit(decay, points);
-        comparison.decays.push_back(std::move(decay));
-    }
+    ColourComparison comparison = fitted(groups, leftOut);
     addDifferences(comparison);
     comparison.remarks.push_back(
         {BULLACE_SENTENCE("Remark",

@@ -10,6 +10,29 @@ Remark::Number degrees(double temperatureC) {
     return {temperatureC, 1};
 }
 
+// Some died and some lived, at more than one temperature.
+void saySteepness(Overlap overlap, Remarks& out) {
+    if (overlap == Overlap::Separated) {
+        out.push_back({BULLACE_SENTENCE(
+                           "Remark",
+                           "No temperature killed only a part of the buds: the curve's steepness "
+                           "cannot be told. Test temperatures closer together."),
+                       {}});
+    } else if (overlap == Overlap::QuasiSeparated) {
+        out.push_back(
+            {BULLACE_SENTENCE("Remark",
+                              "One temperature alone killed only a part of the buds: the curve's "
+                              "steepness cannot be told. Test temperatures closer together."),
+             {}});
+    } else {
+        out.push_back({BULLACE_SENTENCE(
+                           "Remark",
+                           "The share of dead buds does not rise with frost: there is no killing "
+                           "temperature to tell. Have temperatures or counts been exchanged?"),
+                       {}});
+    }
+}
+
 void sayNoCurve(const KillCurve& curve, Remarks& out) {
     switch (curve.overlap) {
     case Overlap::Nothing:
@@ -35,27 +58,8 @@ void sayNoCurve(const KillCurve& curve, Remarks& out) {
             {BULLACE_SENTENCE("Remark", "Only %1 °C was tested: a curve needs more temperatures."),
              {degrees(curve.warmestC)}});
         return;
-    case Overlap::Separated:
-        out.push_back({BULLACE_SENTENCE(
-                           "Remark",
-                           "No temperature killed only a part of the buds: the curve's steepness "
-                           "cannot be told. Test temperatures closer together."),
-                       {}});
-        return;
-    case Overlap::QuasiSeparated:
-        out.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "One temperature alone killed only a part of the buds: the curve's "
-                              "steepness cannot be told. Test temperatures closer together."),
-             {}});
-        return;
-    case Overlap::ReversedSeparation:
-    case Overlap::Overlapping:
-        out.push_back({BULLACE_SENTENCE(
-                           "Remark",
-                           "The share of dead buds does not rise with frost: there is no killing "
-                           "temperature to tell. Have temperatures or counts been exchanged?"),
-                       {}});
+    default:
+        saySteepness(curve.overlap, out);
         return;
     }
 }
@@ -129,6 +133,42 @@ void sayShape(const KillCurve& curve, Remarks& out) {
     }
 }
 
+void sayLeftOut(const std::string& name, Overlap overlap, Remarks& out) {
+    if (overlap == Overlap::NoneDead) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "%1 is left out: none of its buds died, so half are "
+                                        "killed below the coldest tested."),
+                       {name}});
+    } else if (overlap == Overlap::AllDead) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "%1 is left out: all of its buds died, so half are "
+                                        "killed above the warmest tested."),
+                       {name}});
+    } else {
+        out.push_back(
+            {BULLACE_SENTENCE("Remark", "%1 is left out: none of its buds were counted."), {name}});
+    }
+}
+
+void sayLack(SlopeComparison::Lack lack, Remarks& out) {
+    if (lack == SlopeComparison::Lack::TooFewGroups) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "A comparison needs two accessions of which some buds died "
+                                        "and some lived."),
+                       {}});
+    } else if (lack == SlopeComparison::Lack::NoFiniteSlope) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "No accession has temperatures that overlap in dead and "
+                                        "living buds: a common steepness cannot be told."),
+                       {}});
+    } else if (lack == SlopeComparison::Lack::NoRise) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "Over all accessions the share of dead buds does not rise "
+                                        "with frost: there is nothing to compare."),
+                       {}});
+    }
+}
+
 } // namespace
 
 Remarks remarksOn(const KillCurve& curve, bool hasControl) {
@@ -170,38 +210,9 @@ Remarks remarksOn(const KillCurve& curve, bool hasControl) {
 Remarks remarksOn(const SlopeComparison& comparison) {
     Remarks out;
     for (const auto& [name, overlap] : comparison.leftOut) {
-        if (overlap == Overlap::NoneDead) {
-            out.push_back({BULLACE_SENTENCE("Remark",
-                                            "%1 is left out: none of its buds died, so half are "
-                                            "killed below the coldest tested."),
-                           {name}});
-        } else if (overlap == Overlap::AllDead) {
-            out.push_back({BULLACE_SENTENCE("Remark",
-                                            "%1 is left out: all of its buds died, so half are "
-                                            "killed above the warmest tested."),
-                           {name}});
-        } else {
-            out.push_back(
-                {BULLACE_SENTENCE("Remark", "%1 is left out: none of its buds were counted."),
-                 {name}});
-        }
+        sayLeftOut(name, overlap, out);
     }
-    if (comparison.lack == SlopeComparison::Lack::TooFewGroups) {
-        out.push_back({BULLACE_SENTENCE("Remark",
-                                        "A comparison needs two accessions of which some buds died "
-                                        "and some lived."),
-                       {}});
-    } else if (comparison.lack == SlopeComparison::Lack::NoFiniteSlope) {
-        out.push_back({BULLACE_SENTENCE("Remark",
-                                        "No accession has temperatures that overlap in dead and "
-                                        "living buds: a common steepness cannot be told."),
-                       {}});
-    } else if (comparison.lack == SlopeComparison::Lack::NoRise) {
-        out.push_back({BULLACE_SENTENCE("Remark",
-                                        "Over all accessions the share of dead buds does not rise "
-                                        "with frost: there is nothing to compare."),
-                       {}});
-    }
+    sayLack(comparison.lack, out);
     if (comparison.fit && comparison.fit->parallelism && comparison.fit->parallelism->p < 0.05) {
         out.push_back({BULLACE_SENTENCE("Remark",
                                         "The accessions differ in steepness (p = %1): the "

@@ -157,6 +157,25 @@ void addEnd(ShootGrowth& growth) {
     }
 }
 
+void fitSorted(ShootGrowth& growth, std::span<const ShootLength> sorted) {
+    const auto days = static_cast<double>(daysBetween(growth.firstDay, growth.lastDay));
+    std::vector<Scaled> points;
+    for (const ShootLength& length : sorted) {
+        points.push_back(
+            {daysBetween(growth.firstDay, length.day) / days, length.cm / growth.greatestCm});
+    }
+    const auto top = bestCurve(points);
+    if (top) {
+        describe(growth, *top, days);
+    }
+    if (isSound(growth.asymptoteCm) && isSound(growth.midpointDay) && isSound(growth.endDay) &&
+        isSound(growth.ratePerDay) && isSound(growth.greatestGrowthCmPerDay)) {
+        addEnd(growth);
+    } else {
+        sayNoCurve(growth);
+    }
+}
+
 } // namespace
 
 Result<ShootGrowth> fitShootGrowth(std::span<const ShootLength> lengths) {
@@ -184,22 +203,7 @@ Result<ShootGrowth> fitShootGrowth(std::span<const ShootLength> lengths) {
              {static_cast<std::int64_t>(distinctDays(sorted))}});
         return growth;
     }
-    const auto days = static_cast<double>(daysBetween(growth.firstDay, growth.lastDay));
-    std::vector<Scaled> points;
-    for (const ShootLength& length : sorted) {
-        points.push_back(
-            {daysBetween(growth.firstDay, length.day) / days, length.cm / growth.greatestCm});
-    }
-    const auto top = bestCurve(points);
-    if (top) {
-        describe(growth, *top, days);
-    }
-    if (isSound(growth.asymptoteCm) && isSound(growth.midpointDay) && isSound(growth.endDay) &&
-        isSound(growth.ratePerDay) && isSound(growth.greatestGrowthCmPerDay)) {
-        addEnd(growth);
-    } else {
-        sayNoCurve(growth);
-    }
+    fitSorted(growth, sorted);
     return growth;
 }
 
