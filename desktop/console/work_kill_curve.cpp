@@ -150,6 +150,7 @@ void describeCurve(const KillCurve& curve, Document& into) {
                                           curve.natural->naturalError,
                                           curve.natural->naturalLimits});
         fit.number("log-likelihood", curve.natural->logLikelihood);
+        describe(curve.natural->goodness, fit);
     }
 }
 

@@ -393,6 +393,13 @@ TEST_CASE("buds that are dead without frost are told from those that the frost k
     CHECK(std::abs(found->fit.logLikelihood - -15.9585382333026) < 1e-6);
     CHECK(agrees(-found->points[0].x, -18.18495868939, 1e-5));
     CHECK(agrees(found->points[0].error, 0.305842858355573, 1e-4));
+    // Ten rows with the control, three parameters; the deviance is twice what a perfect fit adds.
+    CHECK(found->fit.goodness.degreesOfFreedom == 7);
+    std::vector<DoseRow> apart = rows;
+    apart.push_back({0, 80, 5});
+    CHECK(found->fit.goodness.deviance ==
+          doctest::Approx(2 * (supremumLogLikelihood(apart) - found->fit.logLikelihood))
+              .epsilon(1e-9));
     CHECK(found->points[0].profile.holds(found->points[0].x));
     CHECK(found->fit.naturalLimits.holds(found->fit.natural));
 }

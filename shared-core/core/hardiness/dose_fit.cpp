@@ -171,17 +171,28 @@ double informationAt(const DoseRow& row, Link link, double eta) {
 
 GoodnessOfFit
 goodnessOf(std::span<const DoseRow> rows, std::span<const double> etas, Link link, int parameters) {
+    std::vector<ExpectedShare> shares;
+    shares.reserve(etas.size());
+    for (const double eta : etas) {
+        shares.push_back({killedAt(link, eta), survivingAt(link, eta)});
+    }
+    return goodnessOfShares(rows, shares, parameters);
+}
+
+GoodnessOfFit goodnessOfShares(std::span<const DoseRow> rows,
+                               std::span<const ExpectedShare> shares,
+                               int parameters) {
     GoodnessOfFit fit;
     std::size_t used = 0;
     for (const DoseRow& row : rows) {
         if (row.counted == 0) {
             continue;
         }
-        const double eta = etas[used++];
+        const ExpectedShare& share = shares[used++];
         const auto n = static_cast<double>(row.counted);
         const auto dead = static_cast<double>(row.dead);
-        const double killed = n * killedAt(link, eta);
-        const double living = n * survivingAt(link, eta);
+        const double killed = n * share.killed;
+        const double living = n * share.living;
         fit.deviance += 2 * (xLogRatio(dead, killed) + xLogRatio(n - dead, living));
         // (dead - killed)²·(1/killed + 1/living), of which either count may be 0 to binary64.
         const double off = dead > n / 2 ? living - (n - dead) : dead - killed;

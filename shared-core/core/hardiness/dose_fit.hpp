@@ -75,6 +75,15 @@ struct DosePoint {
 [[nodiscard]] GoodnessOfFit
 goodnessOf(std::span<const DoseRow> rows, std::span<const double> etas, Link link, int parameters);
 
+// The same of expected shares, living apart from killed so that neither loses its digits.
+struct ExpectedShare {
+    double killed = 0;
+    double living = 1;
+};
+[[nodiscard]] GoodnessOfFit goodnessOfShares(std::span<const DoseRow> rows,
+                                             std::span<const ExpectedShare> shares,
+                                             int parameters);
+
 // log P of a row at η but for its binomial coefficient, with its derivatives in η.
 [[nodiscard]] LogShare logLikelihoodAt(const DoseRow& row, Link link, double eta);
 

@@ -115,6 +115,12 @@ void sayShape(const KillCurve& curve, Remarks& out) {
                               "are for the others."),
              {Remark::Number{curve.natural->natural * 100, 1}}});
     }
+    if (curve.natural && curve.natural->goodness.isPoor()) {
+        out.push_back({BULLACE_SENTENCE("Remark",
+                                        "The counts lie farther from the curve than chance "
+                                        "explains; the limits are narrower than they should be."),
+                       {}});
+    }
     if (!curve.natural && curve.fit) {
         sayFit(curve.fit->goodness, out);
     }
@@ -178,7 +184,10 @@ Remarks remarksOn(const KillCurve& curve, bool hasControl) {
                        {static_cast<std::int64_t>(curve.rowsEmpty)}});
     }
     if (!curve.fit && !curve.natural) {
-        sayNoCurve(curve, out);
+        // With a control it need not be the frost that the curve fails on.
+        if (!hasControl || curve.overlap != Overlap::Overlapping) {
+            sayNoCurve(curve, out);
+        }
         sayBracket(curve, out);
     }
     sayShape(curve, out);

@@ -172,6 +172,19 @@ double binomialCoefficients(std::span<const DoseRow> rows, const Control& contro
     return sum;
 }
 
+GoodnessOfFit goodnessAt(const Maximum& top, const Model& model) {
+    std::vector<DoseRow> rows = model.rows;
+    std::vector<ExpectedShare> shares;
+    for (const DoseRow& row : rows) {
+        const double eta = model.eta + top.at[1] * (row.x - top.at[0]);
+        const Chance chance = chanceAt(model.link, eta, top.at[2]);
+        shares.push_back({chance.dead, chance.living});
+    }
+    rows.push_back({0, model.control.counted, model.control.dead});
+    shares.push_back({killedAt(Link::Logit, top.at[2]), killedAt(Link::Logit, -top.at[2])});
+    return goodnessOfShares(rows, shares, 3);
+}
+
 NaturalMortalityFit
 fitAt(const Maximum& top, const Model& model, const statistics::LogLikelihood& likelihood) {
     NaturalMortalityFit fit;
@@ -193,6 +206,7 @@ fitAt(const Maximum& top, const Model& model, const statistics::LogLikelihood& l
     fit.naturalLimits = {std::isfinite(logits.low) ? killedAt(Link::Logit, logits.low) : 0,
                          std::isfinite(logits.high) ? killedAt(Link::Logit, logits.high) : 1};
     fit.logLikelihood = top.value + binomialCoefficients(model.rows, model.control);
+    fit.goodness = goodnessAt(top, model);
     return fit;
 }
 
@@ -239,7 +253,8 @@ std::optional<NaturalMortality> atTheEdge(std::span<const DoseRow> rows,
                  plain->slopeError,
                  {},
                  {0, 1},
-                 plain->logLikelihood};
+                 plain->logLikelihood,
+                 plain->goodness};
     if (control.counted > 0) {
         // (1 - c)^n of the control alone bounds it; the mild doses can only bound it further.
         found.fit.naturalLimits.high =

@@ -21,6 +21,7 @@ struct NaturalMortalityFit {
     std::optional<double> naturalError{}; // none where c is 0: the edge of what it may be
     statistics::Interval naturalLimits{}; // profile, 0 to 1
     double logLikelihood = 0;             // with the binomial coefficients
+    GoodnessOfFit goodness;               // of the rows and the control
 };
 
 // The dose that kills `part` of those that would have lived.
