@@ -6,6 +6,8 @@ std::vector<std::unique_ptr<StudyView>> makeStudyViews() {
     std::vector<std::unique_ptr<StudyView>> views;
     views.push_back(makeMeasureView());
     views.push_back(makeIdentityView());
+    views.push_back(makeColdView());
+    views.push_back(makeWinterView());
     views.push_back(makePeopleView());
     views.push_back(makeComparisonView());
     return views;

@@ -42,7 +42,8 @@ struct Station {
 
 // The views that have something to show on the demo station.
 const std::vector<const char*>& views() {
-    static const std::vector<const char*> all{"measures", "identity", "people", "comparison"};
+    static const std::vector<const char*> all{
+        "measures", "identity", "winter", "people", "comparison"};
     return all;
 }
 
