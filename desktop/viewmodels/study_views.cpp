@@ -8,6 +8,8 @@ std::vector<std::unique_ptr<StudyView>> makeStudyViews() {
     views.push_back(makeIdentityView());
     views.push_back(makeColdView());
     views.push_back(makeWinterView());
+    views.push_back(makeGrowthView());
+    views.push_back(makeColourView());
     views.push_back(makePeopleView());
     views.push_back(makeComparisonView());
     return views;

@@ -11,6 +11,8 @@ namespace bullace::desk {
 [[nodiscard]] std::unique_ptr<StudyView> makeIdentityView();
 [[nodiscard]] std::unique_ptr<StudyView> makeColdView();
 [[nodiscard]] std::unique_ptr<StudyView> makeWinterView();
+[[nodiscard]] std::unique_ptr<StudyView> makeGrowthView();
+[[nodiscard]] std::unique_ptr<StudyView> makeColourView();
 [[nodiscard]] std::unique_ptr<StudyView> makePeopleView();
 [[nodiscard]] std::unique_ptr<StudyView> makeComparisonView();
 
