@@ -17,9 +17,10 @@ namespace bullace::weather {
 
 // One day; what was not measured, or did not pass the quality check, is not there.
 struct DailyWeather {
-    std::optional<double> greatest; // °C
-    std::optional<double> least;    // °C
-    std::optional<double> rain;     // mm
+    std::optional<double> greatest;  // °C
+    std::optional<double> least;     // °C
+    std::optional<double> rain;      // mm
+    std::optional<int> observedAt{}; // minutes after midnight, where the file says when it was read
 
     friend bool operator==(const DailyWeather&, const DailyWeather&) = default;
 };
