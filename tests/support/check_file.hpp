@@ -6,15 +6,19 @@
 
 #include <fstream>
 #include <optional>
+#include <source_location>
 #include <sstream>
 #include <string>
 
 namespace bullace::test {
 
 // The file's text; nothing, and a message, where it is not beside the project.
-[[nodiscard]] inline std::optional<std::string> checkFile(const std::string& name) {
-    const std::string source = __FILE__;
-    std::ifstream in(source.substr(0, source.rfind("tests/support/")) + "../shared/checks/" + name,
+// The caller's own path leads there: this header is reached through a link in the build folder.
+[[nodiscard]] inline std::optional<std::string>
+checkFile(const std::string& name,
+          const std::source_location& caller = std::source_location::current()) {
+    const std::string source = caller.file_name();
+    std::ifstream in(source.substr(0, source.rfind("/tests/")) + "/../shared/checks/" + name,
                      std::ios::binary);
     if (!in) {
         MESSAGE("left out: ../shared/checks/" << name << " is not beside the project");

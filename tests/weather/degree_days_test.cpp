@@ -1,6 +1,7 @@
 // Degree-days and chill against published tables.
-#include "core/weather/chill.hpp"
 #include "core/weather/degree_days.hpp"
+
+#include "core/weather/chill.hpp"
 
 #include <doctest/doctest.h>
 
