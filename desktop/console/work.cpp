@@ -169,6 +169,10 @@ void addWork(CLI::App& app, Work& work) {
     addKillCurve(*methods, work);
     addGrowth(*methods, work);
     addColour(*methods, work);
+    addWeatherMethods(*methods, work);
+    addOnset(*methods, work);
+    addForecast(*methods, work);
+    addBloomOverlap(*methods, work);
 }
 
 } // namespace bullace::console

@@ -75,5 +75,9 @@ void addIdentify(CLI::App& methods, Work& work);
 void addKillCurve(CLI::App& methods, Work& work);
 void addGrowth(CLI::App& methods, Work& work);
 void addColour(CLI::App& methods, Work& work);
+void addWeatherMethods(CLI::App& methods, Work& work); // degree-days, chill, weather
+void addOnset(CLI::App& methods, Work& work);
+void addForecast(CLI::App& methods, Work& work);
+void addBloomOverlap(CLI::App& methods, Work& work);
 
 } // namespace bullace::console

@@ -1,0 +1,10 @@
+// The benchmarks of the sciences by kind. Each prints its figures as JSON lines, with the target
+// beside each.
+#pragma once
+
+namespace bullace::bench {
+
+void benchWeather();
+void benchSeason();
+
+} // namespace bullace::bench
