@@ -61,24 +61,36 @@ Error refused(std::string words) {
     return {ErrorCode::InvalidInput, std::move(words), {}};
 }
 
-} // namespace
-
-Result<double> degreeDays(DegreeDayMethod method,
-                          double least,
-                          double greatest,
-                          std::optional<double> nextLeast,
-                          const Thresholds& thresholds) {
-    if (!std::isfinite(least) || !std::isfinite(greatest) || !std::isfinite(thresholds.lower) ||
-        !std::isfinite(nextLeast.value_or(0)) || !std::isfinite(thresholds.upper.value_or(0))) {
-        return refused("A temperature is no number.");
+// Why a day has no degree-days; nothing where it has some.
+const char*
+faultOf(DegreeDayMethod method, double least, double greatest, const double* nextLeast) {
+    if (!std::isfinite(least) || !std::isfinite(greatest) ||
+        (nextLeast != nullptr && !std::isfinite(*nextLeast))) {
+        return "A temperature is no number.";
     }
     if (least > greatest) {
-        return refused(
-            "The least temperature is above the greatest: they may have been exchanged.");
+        return "The least temperature is above the greatest: they may have been exchanged.";
     }
-    if (thresholds.upper && !(*thresholds.upper > thresholds.lower)) {
-        return refused("The upper threshold has to be above the lower one.");
+    return isDouble(method) && nextLeast == nullptr
+               ? "The next day's least temperature is not known; a single method needs none."
+               : nullptr;
+}
+
+const char* faultOf(const Thresholds& thresholds) {
+    if (!std::isfinite(thresholds.lower) || !std::isfinite(thresholds.upper.value_or(0))) {
+        return "A temperature is no number.";
     }
+    return thresholds.upper && !(*thresholds.upper > thresholds.lower)
+               ? "The upper threshold has to be above the lower one."
+               : nullptr;
+}
+
+// Of a day without a fault.
+double heatOfDay(DegreeDayMethod method,
+                 double least,
+                 double greatest,
+                 const double* nextLeast,
+                 const Thresholds& thresholds) {
     if (method == DegreeDayMethod::MeanClamped || method == DegreeDayMethod::LimitsClamped) {
         return clampedHeat(method, least, greatest, thresholds);
     }
@@ -87,14 +99,25 @@ Result<double> degreeDays(DegreeDayMethod method,
     if (!isDouble(method)) {
         return here;
     }
-    if (!nextLeast) {
-        return refused(
-            "The next day's least temperature is not known; a single method needs none.");
-    }
     // A next least above this day's greatest: the way down is a way up, and as long.
+    const double next = nextLeast == nullptr ? least : *nextLeast;
     const double down =
-        heatOf(curve, std::min(*nextLeast, greatest), std::max(*nextLeast, greatest), thresholds);
+        heatOf(curve, std::min(next, greatest), std::max(next, greatest), thresholds);
     return (here + down) / 2;
+}
+
+} // namespace
+
+Result<double> degreeDays(DegreeDayMethod method,
+                          double least,
+                          double greatest,
+                          std::optional<double> nextLeast,
+                          const Thresholds& thresholds) {
+    const char* fault = faultOf(thresholds);
+    const double* next = nextLeast ? &*nextLeast : nullptr;
+    fault = fault == nullptr ? faultOf(method, least, greatest, next) : fault;
+    return fault == nullptr ? Result<double>(heatOfDay(method, least, greatest, next, thresholds))
+                            : Result<double>(refused(fault));
 }
 
 namespace {
@@ -109,9 +132,13 @@ public:
           thresholds_(thresholds) {}
 
     Result<HeatSum> sum() {
+        if (const char* fault = faultOf(thresholds_); fault != nullptr && !days_.empty()) {
+            return refused(fault);
+        }
+        made_.days.reserve(days_.size());
         for (std::size_t i = 0; i < days_.size(); ++i) {
             if (i > 0) {
-                const int apart = daysBetween(days_[i - 1].day, days_[i].day);
+                const int apart = toNext_;
                 if (apart < 1) {
                     return refused("The days are not in order, or one is there twice: " +
                                    writeDate(days_[i].day) + ".");
@@ -120,37 +147,33 @@ public:
                     addGap(addDays(days_[i - 1].day, 1), addDays(days_[i].day, -1));
                 }
             }
-            if (Status taken = take(i); !taken) {
-                return taken.error();
+            toNext_ = i + 1 < days_.size() ? daysBetween(days_[i].day, days_[i + 1].day) : 0;
+            if (const char* fault = take(i); fault != nullptr) {
+                return refused(writeDate(days_[i].day) + ": " + fault);
             }
         }
         return std::move(made_);
     }
 
 private:
-    // The next day's least, where that day follows and has one.
-    std::optional<double> nextLeast(std::size_t i) const {
-        const bool follows =
-            i + 1 < days_.size() && daysBetween(days_[i].day, days_[i + 1].day) == 1;
-        return follows ? days_[i + 1].least : std::nullopt;
-    }
-
-    Status take(std::size_t i) {
+    // Why the day has no heat though it was measured; nothing where all is well.
+    const char* take(std::size_t i) {
         const DayTemperatures& day = days_[i];
-        const auto next = nextLeast(i);
-        if (!day.least || !day.greatest || (isDouble(method_) && !next)) {
+        const bool hasNext = toNext_ == 1 && days_[i + 1].least;
+        const double* next = hasNext ? &*days_[i + 1].least : nullptr;
+        if (!day.least || !day.greatest || (isDouble(method_) && !hasNext)) {
             addGap(day.day, day.day);
-            return {};
+            return nullptr;
         }
-        const auto heat = degreeDays(method_, *day.least, *day.greatest, next, thresholds_);
-        if (!heat) {
-            return refused(writeDate(day.day) + ": " + heat.error().message);
+        if (const char* fault = faultOf(method_, *day.least, *day.greatest, next)) {
+            return fault;
         }
         if (made_.gaps.empty()) {
+            const double heat = heatOfDay(method_, *day.least, *day.greatest, next, thresholds_);
             const double before = made_.days.empty() ? 0 : made_.days.back().sum;
-            made_.days.push_back({day.day, *heat, before + *heat});
+            made_.days.push_back({day.day, heat, before + heat});
         }
-        return {};
+        return nullptr;
     }
 
     void addGap(CivilDate first, CivilDate last) {
@@ -164,6 +187,7 @@ private:
     DegreeDayMethod method_;
     std::span<const DayTemperatures> days_;
     const Thresholds& thresholds_;
+    int toNext_ = 0; // days from the one at hand to the next, which is read once
     HeatSum made_;
 };
 
