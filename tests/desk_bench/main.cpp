@@ -29,7 +29,8 @@ int usage() {
         "  STATION is the benchmark's station database: made there where it is not yet,\n"
         "  and copied before anything is measured. Without it one is made and thrown "
         "away.\n"
-        "  PART is one of open, vines, map, rulebook, search, conflicts, push; else all.\n");
+        "  PART is one of open, vines, map, rulebook, search, studies, conflicts, push; else "
+        "all.\n");
     return 2;
 }
 
@@ -72,7 +73,8 @@ int measure(const std::string& self, const std::string& given, const std::string
             {"vines", measureVines},
             {"map", measureMap},
             {"rulebook", measureRulebook},
-            {"search", measureSearch}};
+            {"search", measureSearch},
+            {"studies", measureStudies}};
         for (const auto& [name, page] : pages) {
             isWanted(name) ? page(screen) : void();
         }

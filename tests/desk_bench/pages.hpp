@@ -13,6 +13,7 @@ void measureVines(DeskScreen& screen);
 void measureMap(DeskScreen& screen);
 void measureRulebook(DeskScreen& screen);
 void measureSearch(DeskScreen& screen);
+void measureStudies(DeskScreen& screen);
 // Decides some of the conflicts for good.
 void measureConflicts(DeskScreen& screen, const std::string& scratch);
 // A tablet pushes while somebody moves through the conflicts. `self` is this program.

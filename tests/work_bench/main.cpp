@@ -4,5 +4,6 @@
 int main() {
     bullace::bench::benchWeather();
     bullace::bench::benchSeason();
+    bullace::bench::benchKill();
     return 0;
 }

@@ -6,5 +6,6 @@ namespace bullace::bench {
 
 void benchWeather();
 void benchSeason();
+void benchKill();
 
 } // namespace bullace::bench
