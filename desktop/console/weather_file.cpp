@@ -139,7 +139,7 @@ Result<WeatherFile> readWeather(const WeatherOptions& options, Terminal& termina
         auto made = readForm(*text, options);
         return made ? std::move(made) : Result<WeatherFile>(named(options.path, made.error()));
     }
-    const auto file = WorkFile::read(options.path, terminal);
+    const auto file = WorkFile::of(options.path, *text);
     return file ? readPlain(*file, options) : Result<WeatherFile>(file.error());
 }
 

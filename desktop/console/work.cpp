@@ -59,10 +59,11 @@ Result<std::string> readWhole(const std::string& path, Terminal& terminal) {
 
 Result<WorkFile> WorkFile::read(const std::string& path, Terminal& terminal) {
     const Result<std::string> text = readWhole(path, terminal);
-    if (!text) {
-        return text.error();
-    }
-    Result<report::CsvTable> table = report::readCsv(*text);
+    return text ? of(path, *text) : Result<WorkFile>(text.error());
+}
+
+Result<WorkFile> WorkFile::of(const std::string& path, const std::string& text) {
+    Result<report::CsvTable> table = report::readCsv(text);
     if (!table) {
         return Error{table.error().code, path + ": " + table.error().message, ""};
     }

@@ -36,6 +36,8 @@ void addWork(CLI::App& app, Work& work);
 class WorkFile {
 public:
     [[nodiscard]] static Result<WorkFile> read(const std::string& path, Terminal& terminal);
+    // Of text that was read already; `path` is what errors name.
+    [[nodiscard]] static Result<WorkFile> of(const std::string& path, const std::string& text);
 
     [[nodiscard]] std::size_t rows() const { return table_.rows.size(); }
     [[nodiscard]] std::size_t line(std::size_t row) const { return table_.rows[row].line; }

@@ -3,8 +3,7 @@
 #include "console/weather_file.hpp"
 #include "console/work.hpp"
 
-#include "core/season/bloom_windows.hpp"
-#include "core/season/onset_comparison.hpp"
+#include "core/season/stage_date.hpp"
 #include "core/season/thermal_model.hpp"
 
 #include <CLI/CLI.hpp>
@@ -70,7 +69,7 @@ void describeModel(const ThermalModel& model, Document& into) {
 
 int forecast(const ForecastOptions& options, Terminal& terminal) {
     const auto file = WorkFile::read(options.path, terminal);
-    const auto past = file ? pastOf(*file) : Result<Past>(file.error());
+    auto past = file ? pastOf(*file) : Result<Past>(file.error());
     const auto weather = readWeather(options.weather, terminal);
     const auto today = readDay(options.today, "--today");
     if (!past || !weather || !today) {
@@ -88,7 +87,13 @@ int forecast(const ForecastOptions& options, Terminal& terminal) {
     document.remarks(weather->remarks);
     DocumentList& list = document.list("accessions");
     const auto& days = weather->record.days;
-    for (const auto& [accession, years] : *past) {
+    for (auto& [accession, years] : *past) {
+        // A season is not forecast from its own date, nor from later ones.
+        if (*today) {
+            std::erase_if(years, [&](const StageYear& one) {
+                return one.year >= static_cast<int>((*today)->year());
+            });
+        }
         const auto fit = fitThermalModel(days, years);
         if (!fit) {
             return tellFailure(terminal.err, fit.error());
@@ -191,24 +196,6 @@ Result<Blooms> bloomsOf(const WorkFile& file) {
     return blooms;
 }
 
-// Nothing where the fit has none; its remarks are added.
-Result<std::optional<StageDate>> dateOf(const std::vector<YearOnset>& onsets, Remarks& remarks) {
-    const auto over = overYears(onsets);
-    if (!over) {
-        return over.error();
-    }
-    remarks.insert(remarks.end(), over->remarks.begin(), over->remarks.end());
-    if (!over->mean || !over->spread) {
-        return std::optional<StageDate>();
-    }
-    const double freedom =
-        static_cast<double>(over->counts.telling()) - static_cast<double>(over->years.size());
-    return std::optional(StageDate{over->mean->value,
-                                   *over->spread,
-                                   over->mean->standardError.value_or(0),
-                                   std::max(1.0, freedom)});
-}
-
 const char* wordOf(FlowerSex sex) {
     switch (sex) {
     case FlowerSex::Male:
@@ -226,22 +213,25 @@ const char* wordOf(FlowerSex sex) {
 Result<std::vector<BloomWindow>> windowsOf(const Blooms& blooms, DocumentList& list) {
     std::vector<BloomWindow> windows;
     for (const auto& [accession, bloom] : blooms) {
-        Remarks remarks;
-        const auto start = dateOf(bloom.start, remarks);
-        const auto end = dateOf(bloom.end, remarks);
-        if (!start || !end) {
-            return start ? end.error() : start.error();
+        const auto startDate = stageDate(bloom.start);
+        const auto endDate = stageDate(bloom.end);
+        if (!startDate || !endDate) {
+            return startDate ? endDate.error() : startDate.error();
         }
+        const std::optional<StageDate>& start = startDate->date;
+        const std::optional<StageDate>& end = endDate->date;
+        Remarks remarks = startDate->remarks;
+        remarks.insert(remarks.end(), endDate->remarks.begin(), endDate->remarks.end());
         Document& into = list.add();
         into.text("accession", accession).text("sex", wordOf(bloom.sex));
         into.count("vines", bloom.start.size());
-        into.number("mean start", *start ? std::optional((*start)->mean) : std::nullopt);
-        into.number("mean end", *end ? std::optional((*end)->mean) : std::nullopt);
-        const bool isUsable = *start && *end && (*start)->mean <= (*end)->mean;
+        into.number("mean start", start ? std::optional(start->mean) : std::nullopt);
+        into.number("mean end", end ? std::optional(end->mean) : std::nullopt);
+        const bool isUsable = start && end && start->mean <= end->mean;
         into.truth("in the pairs", isUsable);
         into.remarks(remarks);
         if (isUsable) {
-            windows.push_back({accession, bloom.sex, **start, **end});
+            windows.push_back({accession, bloom.sex, *start, *end});
         }
     }
     return windows;

@@ -1,5 +1,5 @@
 // Whose pollen meets whose flowers: where it can be worked by hand, and within its bounds.
-#include "core/season/bloom_windows.hpp"
+#include "core/season/stage_date.hpp"
 
 #include <doctest/doctest.h>
 
@@ -107,4 +107,22 @@ TEST_CASE(
         RC_ASSERT(one.probability <= 1);
         RC_ASSERT(one.days.interval->low <= one.days.interval->high);
     });
+}
+
+TEST_CASE("a stage whose vines share an interval still has a day with its error") {
+    const auto spread = stageDate(
+        std::vector<YearOnset>{{2021, {150, 153}}, {2021, {156, 160}}, {2021, {146, 150}}});
+    REQUIRE(spread.ok());
+    REQUIRE(spread->date.has_value());
+    CHECK(spread->date->spread > 1);
+    CHECK(spread->remarks.empty());
+    const auto same = stageDate(std::vector<YearOnset>(5, {2021, {150, 153}}));
+    REQUIRE(same->date.has_value());
+    CHECK(same->date->spread == 0);
+    CHECK(std::abs(same->date->mean - 151.5) < 0.01);
+    CHECK(same->date->standardError > 0.3);
+    CHECK(same->date->standardError < 1.5);
+    CHECK(same->remarks.size() == 2);
+    CHECK_FALSE(stageDate(std::vector<YearOnset>{{2021, {150, 153}}})->date.has_value());
+    CHECK_FALSE(stageDate({})->date.has_value());
 }
