@@ -69,9 +69,7 @@ void addHalf(const std::string& id,
     plot.series.push_back(std::move(series));
 }
 
-} // namespace
-
-report::Plot emptyKillPlot(const QString& title) {
+report::Plot withAxes(const QString& title) {
     report::Plot plot;
     plot.title = toText(title);
     plot.x.title = toText(Tr::tr("Temperature, colder to the right"));
@@ -82,6 +80,12 @@ report::Plot emptyKillPlot(const QString& title) {
     plot.y.least = 0;
     plot.y.greatest = 100;
     return plot;
+}
+
+} // namespace
+
+report::Plot emptyKillPlot(const QString& title) {
+    return withAxes(title);
 }
 
 void addKillCurve(const std::string& id,

@@ -61,13 +61,15 @@ std::vector<PersonNote> onScale(const std::vector<PersonNote>& notes,
     return scaled;
 }
 
-PairsOf pairsOf(const std::vector<PersonNote>& notes) {
+// The person whose code comes first in the alphabet is the first of each pair.
+PairsOf pairsOf(const std::vector<PersonNote>& notes, const std::vector<std::string>& codes) {
     PairsOf pairs;
-    eachThing(notes, [&pairs](std::span<const PersonNote> thing) {
+    eachThing(notes, [&pairs, &codes](std::span<const PersonNote> thing) {
         for (std::size_t i = 0; i < thing.size(); ++i) {
             for (std::size_t j = i + 1; j < thing.size(); ++j) {
-                const PersonNote& one = thing[i].author < thing[j].author ? thing[i] : thing[j];
-                const PersonNote& other = thing[i].author < thing[j].author ? thing[j] : thing[i];
+                const bool isFirst = codes[thing[i].author] < codes[thing[j].author];
+                const PersonNote& one = isFirst ? thing[i] : thing[j];
+                const PersonNote& other = isFirst ? thing[j] : thing[i];
                 if (one.author != other.author) {
                     pairs[{one.author, other.author}].push_back({one.value, other.value});
                 }
@@ -136,7 +138,7 @@ public:
         }
         study.title = Tr::tr("How people agree: %1").arg(quick::titleWords(*asked));
         const auto notes = onScale(ground.notes.notesOf(code).people, *asked);
-        const PairsOf pairs = pairsOf(notes);
+        const PairsOf pairs = pairsOf(notes, ground.notes.words);
         addPairs(ground, pairs, *asked, study);
         addPeople(notes, *asked, study);
         addPlot(ground, pairs, *asked, study);
@@ -227,12 +229,9 @@ private:
     }
 
     static QString pairWords(const StudyGround& ground, const TwoPeople& people) {
-        QString one = fromText(ground.notes.words[people.first]);
-        QString other = fromText(ground.notes.words[people.second]);
-        if (other < one) {
-            std::swap(one, other);
-        }
-        return Tr::tr("%1 and %2").arg(one, other);
+        return Tr::tr("%1 and %2")
+            .arg(fromText(ground.notes.words[people.first]),
+                 fromText(ground.notes.words[people.second]));
     }
 
     static void addPlot(const StudyGround& ground,

@@ -1,5 +1,6 @@
 #include "desk/study.hpp"
 
+#include "quick/trade_words.hpp"
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
@@ -23,7 +24,9 @@ const QLatin1Char kComma(',');
 
 QString partText(const Remark::Part& part) {
     if (const auto* text = std::get_if<std::string>(&part)) {
-        return fromText(*text);
+        // Core names descriptors by their codes; a person reads their titles.
+        const descriptors::Descriptor* known = descriptors::findBuiltIn(*text);
+        return quick::tradeWord(known != nullptr ? known->title : std::string_view(*text));
     }
     if (const auto* whole = std::get_if<std::int64_t>(&part)) {
         return QLocale().toString(static_cast<qlonglong>(*whole));

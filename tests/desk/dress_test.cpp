@@ -62,6 +62,19 @@ const std::vector<Page>& pages() {
         {"print", [](DeskGlass& desk) { ask(desk, "print", "B1"); }},
         {"observations", [](DeskGlass& desk) { ask(desk, "observations", ""); }},
         {"import", [](DeskGlass& desk) { ask(desk, "import", ""); }},
+        {"study", [](DeskGlass& desk) { desk.go(App::Study); }},
+        {"study-table", [](DeskGlass& desk) { desk.press("t"); }},
+        {"comparison",
+         [](DeskGlass& desk) {
+             desk.app().study()->choose(QStringLiteral("comparison"), {});
+             desk.rest();
+         }},
+        {"people",
+         [](DeskGlass& desk) {
+             desk.app().study()->choose(QStringLiteral("people"), {});
+             desk.rest();
+             desk.press("t");
+         }},
         {"settings", [](DeskGlass& desk) { desk.go(App::Settings); }},
         {"help",
          [](DeskGlass& desk) {

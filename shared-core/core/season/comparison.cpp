@@ -1,5 +1,6 @@
 #include "core/season/comparison.hpp"
 
+#include "core/statistics/adjust.hpp"
 #include "core/statistics/distributions.hpp"
 
 #include <algorithm>
@@ -313,19 +314,18 @@ ComparedItem compareNumbers(const StationNotes& notes,
 
 void adjustForAll(std::vector<ComparedItem>& items) {
     std::vector<ComparedCell*> cells;
+    std::vector<double> ps;
     for (ComparedItem& item : items) {
         for (ComparedCell& cell : item.cells) {
             if (cell.p) {
                 cells.push_back(&cell);
+                ps.push_back(*cell.p);
             }
         }
     }
-    std::ranges::sort(cells, {}, [](const ComparedCell* cell) { return *cell->p; });
-    double least = 0;
+    const std::vector<double> adjusted = statistics::holm(ps);
     for (std::size_t i = 0; i < cells.size(); ++i) {
-        least =
-            std::max(least, std::min(1.0, *cells[i]->p * static_cast<double>(cells.size() - i)));
-        cells[i]->pAdjusted = least;
+        cells[i]->pAdjusted = adjusted[i];
     }
 }
 

@@ -19,6 +19,26 @@
     </message>
 </context>
 <context>
+    <name>ColdStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s) tested.</source>
+        <translation>
+            <numerusform>%n accession tested.</numerusform>
+            <numerusform>%n accessions tested.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ColourStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accession.</numerusform>
+            <numerusform>%n accessions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>DeskWords</name>
     <message numerus="yes">
         <source>%n minute(s)</source>
@@ -43,12 +63,42 @@
     </message>
 </context>
 <context>
+    <name>GrowthStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accession.</numerusform>
+            <numerusform>%n accessions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>IdentityStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s) with counted clusters or measured berries.</source>
+        <translation>
+            <numerusform>%n accession with counted clusters or measured berries.</numerusform>
+            <numerusform>%n accessions with counted clusters or measured berries.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>MapPicture</name>
     <message numerus="yes">
         <source>The %n most frequent words have colours; others have none.</source>
         <translation>
             <numerusform>The most frequent word has a colour; others have none.</numerusform>
             <numerusform>The %n most frequent words have colours; others have none.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>MeasureStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s), the greatest median first.</source>
+        <translation>
+            <numerusform>%n accession, the greatest median first.</numerusform>
+            <numerusform>%n accessions, the greatest median first.</numerusform>
         </translation>
     </message>
 </context>
@@ -63,12 +113,39 @@
     </message>
 </context>
 <context>
+    <name>PeopleStudy</name>
+    <message numerus="yes">
+        <source>A common exercise before the next round would help: %n pair(s) of people agree less than is good.</source>
+        <translation>
+            <numerusform>A common exercise before the next round would help: %n pair of people agrees less than is good.</numerusform>
+            <numerusform>A common exercise before the next round would help: %n pairs of people agree less than is good.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pair(s) of people noted the same vines.</source>
+        <translation>
+            <numerusform>%n pair of people noted the same vines.</numerusform>
+            <numerusform>%n pairs of people noted the same vines.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>Plots</name>
     <message numerus="yes">
         <source>%n point(s)</source>
         <translation>
             <numerusform>%n point</numerusform>
             <numerusform>%n points</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>WinterStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s) looked at.</source>
+        <translation>
+            <numerusform>%n accession looked at.</numerusform>
+            <numerusform>%n accessions looked at.</numerusform>
         </translation>
     </message>
 </context>
@@ -371,6 +448,23 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::StudyViewModel</name>
+    <message numerus="yes">
+        <source>%n open conflict(s), until somebody settles them: key O.</source>
+        <translation>
+            <numerusform>%n open conflict, until somebody settles them: key O.</numerusform>
+            <numerusform>%n open conflicts, until somebody settles them: key O.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n place(s) where nothing could be observed, or nobody looked.</source>
+        <translation>
+            <numerusform>%n place where nothing could be observed, or nobody looked.</numerusform>
+            <numerusform>%n places where nothing could be observed, or nobody looked.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::VineViewModel</name>
     <message numerus="yes">
         <source>%n value(s), wherever it stood.</source>
@@ -443,6 +537,13 @@
         <translation>
             <numerusform>The last one looks like one vine back.</numerusform>
             <numerusform>The last %n look like one vine back.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>About %n more cluster(s) would decide.</source>
+        <translation>
+            <numerusform>About %n more cluster would decide.</numerusform>
+            <numerusform>About %n more clusters would decide.</numerusform>
         </translation>
     </message>
 </context>

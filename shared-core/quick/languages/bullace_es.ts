@@ -287,6 +287,286 @@
     </message>
 </context>
 <context>
+    <name>ColdStudy</name>
+    <message>
+        <source>profile</source>
+        <translation>perfil</translation>
+    </message>
+    <message>
+        <source>Fieller, widened</source>
+        <translation>Fieller, ensanchado</translation>
+    </message>
+    <message>
+        <source>delta, widened</source>
+        <translation>delta, ensanchado</translation>
+    </message>
+    <message>
+        <source>Killing temperatures of buds</source>
+        <translation>Temperaturas que matan las yemas</translation>
+    </message>
+    <message>
+        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
+        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se dibuja sobre las temperaturas que se probaron y no más allá, con su banda del 95 %, y a la mitad un trazo tendido muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
+    </message>
+    <message>
+        <source>Winter</source>
+        <translation>Invierno</translation>
+    </message>
+    <message>
+        <source>Buds</source>
+        <translation>Yemas</translation>
+    </message>
+    <message>
+        <source>Shape of the curve</source>
+        <translation>Forma de la curva</translation>
+    </message>
+    <message>
+        <source>logit</source>
+        <translation>logit</translation>
+    </message>
+    <message>
+        <source>probit</source>
+        <translation>probit</translation>
+    </message>
+    <message>
+        <source>complementary log-log</source>
+        <translation>log-log complementario</translation>
+    </message>
+    <message>
+        <source>Accessions</source>
+        <translation>Accesiones</translation>
+    </message>
+    <message>
+        <source>Killing temperatures are estimates from the station&apos;s own tests of cut buds, with their uncertainty; a whole vine dies at other temperatures. Official forecasts, local codes and licensed practice come first.</source>
+        <translation>Las temperaturas mortales son estimaciones de las propias pruebas de la estación con yemas cortadas, con su incertidumbre; una vid entera muere a otras temperaturas. Los pronósticos oficiales, las normas locales y la práctica autorizada van primero.</translation>
+    </message>
+    <message>
+        <source>No freezing test of buds has been noted yet.</source>
+        <translation>Todavía no se anotó ninguna prueba de congelación de yemas.</translation>
+    </message>
+    <message>
+        <source>Killing temperatures, %1 buds, winter %2</source>
+        <translation>Temperaturas mortales, yemas: %1, invierno %2</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>10 % dead, °C</source>
+        <translation>10 % muertas, °C</translation>
+    </message>
+    <message>
+        <source>Half dead, °C (95 %)</source>
+        <translation>Mitad muertas, °C (95 %)</translation>
+    </message>
+    <message>
+        <source>90 % dead, °C</source>
+        <translation>90 % muertas, °C</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Límites</translation>
+    </message>
+    <message>
+        <source>Maximum likelihood by accession, %1; limits by profile likelihood, or widened where the counts vary more than chance does.</source>
+        <translation>Máxima verosimilitud por accesión, %1; límites por verosimilitud perfilada, o ensanchados donde los recuentos varían más de lo que hace el azar.</translation>
+    </message>
+    <message>
+        <source>%1, beyond what was tested</source>
+        <translation>%1, fuera de lo probado</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>Spearman-Kärber</source>
+        <translation>Spearman-Kärber</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s) tested.</source>
+        <translation>
+            <numerusform>%n accesión probada.</numerusform>
+            <numerusform>%n accesiones probadas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Tests that are open are left out.</source>
+        <translation>Las pruebas que están abiertas se dejan fuera.</translation>
+    </message>
+</context>
+<context>
+    <name>ColourStudy</name>
+    <message>
+        <source>Juice colour</source>
+        <translation>Color del mosto</translation>
+    </message>
+    <message>
+        <source>The share of malvidin and its ratio to delphinidin, and the half-life of the absorbance in storage. Readings are only put together where dilution, path, pH and temperature are the same. The picture shows absorbance over days of storage, on the points the fitted decay over the days that were measured. A half-life is told only where a decay could be shown.</source>
+        <translation>La parte de malvidina y su razón con la delfinidina, y la vida media de la absorbancia en conservación. Las lecturas solo se juntan donde dilución, paso, pH y temperatura son iguales. La imagen muestra la absorbancia sobre los días de conservación, y sobre los puntos el descenso ajustado en los días que se midieron. Una vida media se dice solo donde se pudo mostrar un descenso.</translation>
+    </message>
+    <message>
+        <source>Wave length</source>
+        <translation>Longitud de onda</translation>
+    </message>
+    <message>
+        <source>520 nm, red</source>
+        <translation>520 nm, rojo</translation>
+    </message>
+    <message>
+        <source>420 nm, brown</source>
+        <translation>420 nm, pardo</translation>
+    </message>
+    <message>
+        <source>A reading of absorbance is impossible and has to be put right.</source>
+        <translation>Una lectura de absorbancia es imposible y hay que corregirla.</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Samples</source>
+        <translation>Muestras</translation>
+    </message>
+    <message>
+        <source>Malvidin, %</source>
+        <translation>Malvidina, %</translation>
+    </message>
+    <message>
+        <source>Malvidin : delphinidin</source>
+        <translation>Malvidina : delfinidina</translation>
+    </message>
+    <message>
+        <source>8 mg/100 g</source>
+        <translation>8 mg/100 g</translation>
+    </message>
+    <message>
+        <source>Readings</source>
+        <translation>Lecturas</translation>
+    </message>
+    <message>
+        <source>Half-life, days</source>
+        <translation>Vida media, días</translation>
+    </message>
+    <message>
+        <source>No pigment and no absorbance has been noted yet.</source>
+        <translation>Todavía no se anotó ningún pigmento ni absorbancia.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accesión.</numerusform>
+            <numerusform>%n accesiones.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Decay of the first order, least squares of the logarithm of absorbance; half-life ln 2/k with the limits of k turned over; differences by Welch&apos;s t with Holm&apos;s adjustment.</source>
+        <translation>Descenso de primer orden, mínimos cuadrados del logaritmo de la absorbancia; vida media ln 2/k con los límites de k invertidos; diferencias por la t de Welch con el ajuste de Holm.</translation>
+    </message>
+    <message>
+        <source>At the bench, acids and solvents: the laboratory&apos;s own safety rules.</source>
+        <translation>En el laboratorio, ácidos y disolventes: las propias normas de seguridad del laboratorio.</translation>
+    </message>
+    <message>
+        <source>reached</source>
+        <translation>alcanzado</translation>
+    </message>
+    <message>
+        <source>below</source>
+        <translation>por debajo</translation>
+    </message>
+    <message>
+        <source>undecided</source>
+        <translation>sin decidir</translation>
+    </message>
+    <message>
+        <source>no decay shown</source>
+        <translation>sin descenso mostrado</translation>
+    </message>
+    <message>
+        <source>Absorbance at %1 nm in storage</source>
+        <translation>Absorbancia a %1 nm en conservación</translation>
+    </message>
+    <message>
+        <source>Day of storage</source>
+        <translation>Día de conservación</translation>
+    </message>
+    <message>
+        <source>Absorbance</source>
+        <translation>Absorbancia</translation>
+    </message>
+    <message>
+        <source>Readings of 0 or below have no logarithm and are left out.</source>
+        <translation>Las lecturas de 0 o menos no tienen logaritmo y se dejan fuera.</translation>
+    </message>
+</context>
+<context>
+    <name>ComparisonStudy</name>
+    <message>
+        <source>Comparison sheet</source>
+        <translation>Hoja de comparación</translation>
+    </message>
+    <message>
+        <source>Accessions side by side over all seasons. Each cell has the mean, half of its 95 % interval, and in brackets the number of vines. A triangle says that the accession lies above or below the reference beyond doubt, when all differences of the sheet are looked at together. The picture shows the differences of one descriptor. W and a name that ends in .pdf writes the sheet on one page of paper.</source>
+        <translation>Accesiones lado a lado sobre todas las temporadas. Cada celda tiene la media, la mitad de su intervalo del 95 %, y entre paréntesis el número de vides. Un triángulo dice que la accesión está por encima o por debajo de la referencia sin duda, cuando se miran juntas todas las diferencias de la hoja. La imagen muestra las diferencias de un descriptor. W y un nombre que acaba en .pdf escribe la hoja en una página de papel.</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Picture of</source>
+        <translation>Imagen de</translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Referencia</translation>
+    </message>
+    <message>
+        <source>Nothing has been counted or measured yet.</source>
+        <translation>Todavía no se contó ni se midió nada.</translation>
+    </message>
+    <message>
+        <source>Against %1: mean ± half of the 95 % interval (vines). ▲ above and ▼ below the reference beyond doubt.</source>
+        <translation>Contra %1: media ± mitad del intervalo del 95 % (vides). ▲ por encima y ▼ por debajo de la referencia sin duda.</translation>
+    </message>
+    <message>
+        <source>Vines&apos; means put right for their seasons by least squares; errors pooled over accessions; differences by Student&apos;s t, adjusted by Holm&apos;s method for all differences of the sheet.</source>
+        <translation>Medias de vides corregidas por sus temporadas por mínimos cuadrados; errores reunidos sobre las accesiones; diferencias por la t de Student, ajustadas por el método de Holm para todas las diferencias de la hoja.</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <comment>a title and its unit</comment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>%1: difference to %2</source>
+        <translation>%1: diferencia con %2</translation>
+    </message>
+    <message>
+        <source>Difference</source>
+        <translation>Diferencia</translation>
+    </message>
+    <message>
+        <source>In doubt</source>
+        <translation>En duda</translation>
+    </message>
+    <message>
+        <source>Beyond doubt</source>
+        <translation>Sin duda</translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo que está abierto o no se observó se deja fuera.</translation>
+    </message>
+</context>
+<context>
     <name>ConflictPage</name>
     <message>
         <source>The row around it</source>
@@ -564,6 +844,86 @@
     </message>
 </context>
 <context>
+    <name>GrowthStudy</name>
+    <message>
+        <source>Growth</source>
+        <translation>Crecimiento</translation>
+    </message>
+    <message>
+        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each shoot.</source>
+        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva llega al 95 % de su mayor longitud, y cuándo se vio que las puntas habían parado; peso de poda por metro de cordón. La imagen tiene una línea por brote.</translation>
+    </message>
+    <message>
+        <source>No shoot has been measured and no pruning weighed yet.</source>
+        <translation>Todavía no se midió ningún brote ni se pesó ninguna poda.</translation>
+    </message>
+    <message>
+        <source>Growth, %1</source>
+        <translation>Crecimiento, %1</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Shoots</source>
+        <translation>Brotes</translation>
+    </message>
+    <message>
+        <source>Greatest length, cm</source>
+        <translation>Mayor longitud, cm</translation>
+    </message>
+    <message>
+        <source>Growth ends (curve)</source>
+        <translation>Fin del crecimiento (curva)</translation>
+    </message>
+    <message>
+        <source>Tips stopped</source>
+        <translation>Puntas paradas</translation>
+    </message>
+    <message>
+        <source>Prunings, kg/m</source>
+        <translation>Poda, kg/m</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Length of shoots</source>
+        <translation>Longitud de los brotes</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accesión.</numerusform>
+            <numerusform>%n accesiones.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Lengths that are open are left out; the table has all accessions.</source>
+        <translation>Las longitudes abiertas se dejan fuera; la tabla tiene todas las accesiones.</translation>
+    </message>
+    <message>
+        <source>Logistic curves by least squares for each shoot; the end of growth is 95 % of the greatest length (common practice, no source).</source>
+        <translation>Curvas logísticas por mínimos cuadrados de cada brote; el fin del crecimiento es el 95 % de la mayor longitud (práctica común, sin fuente).</translation>
+    </message>
+    <message>
+        <source>after %1</source>
+        <translation>después del %1</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <comment>days</comment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>by %1</source>
+        <comment>a day</comment>
+        <translation>hasta el %1</translation>
+    </message>
+</context>
+<context>
     <name>HelpPane</name>
     <message>
         <source>Help</source>
@@ -572,6 +932,119 @@
     <message>
         <source>F1 shows and hides this. F6 goes to the next part of the page. Ctrl with a digit opens a page, Ctrl+F the search. Escape goes back.</source>
         <translation>F1 muestra y oculta esto. F6 va a la parte siguiente de la página. Ctrl con una cifra abre una página, Ctrl+F la búsqueda. Esc vuelve atrás.</translation>
+    </message>
+</context>
+<context>
+    <name>IdentityStudy</name>
+    <message>
+        <source>nothing to go by</source>
+        <translation>nada en que basarse</translation>
+    </message>
+    <message>
+        <source>undecided</source>
+        <translation>sin decidir</translation>
+    </message>
+    <message>
+        <source>decided</source>
+        <translation>decidido</translation>
+    </message>
+    <message>
+        <source>contradictory</source>
+        <translation>contradictorio</translation>
+    </message>
+    <message>
+        <source>hybrid with subgenus Vitis</source>
+        <translation>híbrido con el subgénero Vitis</translation>
+    </message>
+    <message>
+        <source>What is this vine?</source>
+        <translation>¿Qué es esta vid?</translation>
+    </message>
+    <message>
+        <source>Each accession by berries per cluster and berry diameter, with 95 % of its means. The station&apos;s own verified accessions tell what a taxon is like where there are enough of them, published ranges otherwise. An accession is decided once its values are so much likelier of one taxon than of any other that at most one decision in twenty is wrong. The taxon of the office is not looked at, but for verified accessions.</source>
+        <translation>Cada accesión por bayas por racimo y diámetro de baya, con el 95 % de sus medias. Las accesiones verificadas de la propia estación dicen cómo es un taxón donde hay bastantes, si no los intervalos publicados. Una accesión se decide cuando sus valores son tanto más verosímiles de un taxón que de cualquier otro que como mucho una decisión de veinte es errada. El taxón de la oficina no se mira, salvo en accesiones verificadas.</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Berries a cluster</source>
+        <translation>Bayas por racimo</translation>
+    </message>
+    <message>
+        <source>Diameter, mm</source>
+        <translation>Diámetro, mm</translation>
+    </message>
+    <message>
+        <source>Likeliest</source>
+        <translation>Más verosímil</translation>
+    </message>
+    <message>
+        <source>Evidence</source>
+        <translation>Evidencia</translation>
+    </message>
+    <message>
+        <source>Times likelier</source>
+        <translation>Veces más verosímil</translation>
+    </message>
+    <message>
+        <source>Published ranges</source>
+        <translation>Intervalos publicados</translation>
+    </message>
+    <message>
+        <source>No clusters have been counted and no berries measured yet.</source>
+        <translation>Todavía no se contó ningún racimo ni se midió ninguna baya.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s) with counted clusters or measured berries.</source>
+        <translation>
+            <numerusform>%n accesión con racimos contados o bayas medidas.</numerusform>
+            <numerusform>%n accesiones con racimos contados o bayas medidas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Sequential test by likelihood ratios (Wald 1945), vines&apos; own means integrated out; published ranges of Flora of North America 12:7.</source>
+        <translation>Prueba secuencial por razones de verosimilitud (Wald 1945), con las medias propias de las vides integradas; intervalos publicados de Flora of North America 12:7.</translation>
+    </message>
+    <message>
+        <source>This assumes a muscadine; wild vines have poisonous look-alikes. Never taste to identify; taste only known, unsprayed fruit.</source>
+        <translation>Esto supone una muscadínea; las vides silvestres tienen parecidas venenosas. Nunca probar para identificar; probar solo fruta conocida y sin tratar.</translation>
+    </message>
+    <message>
+        <source>over %1</source>
+        <translation>más de %1</translation>
+    </message>
+    <message>
+        <source>Berry diameter</source>
+        <translation>Diámetro de baya</translation>
+    </message>
+    <message>
+        <source>Berries per cluster</source>
+        <translation>Bayas por racimo</translation>
+    </message>
+    <message>
+        <source>Others</source>
+        <translation>Otras</translation>
+    </message>
+    <message>
+        <source>12 mm</source>
+        <translation>12 mm</translation>
+    </message>
+    <message>
+        <source>12 berries</source>
+        <translation>12 bayas</translation>
+    </message>
+    <message>
+        <source>Accessions without both counts and diameters are not drawn.</source>
+        <translation>Las accesiones sin recuentos o sin diámetros no se dibujan.</translation>
+    </message>
+</context>
+<context>
+    <name>KillPlot</name>
+    <message>
+        <source>%1: half dead</source>
+        <translation>%1: mitad muertas</translation>
     </message>
 </context>
 <context>
@@ -664,6 +1137,80 @@
     <message>
         <source>Vines with more than one finding show the first.</source>
         <translation>Las vides con más de un hallazgo muestran el primero.</translation>
+    </message>
+</context>
+<context>
+    <name>MeasureStudy</name>
+    <message>
+        <source>Counts and measures</source>
+        <translation>Recuentos y medidas</translation>
+    </message>
+    <message>
+        <source>One descriptor in one season, accession by accession, the greatest median first. From ten values on a box stands for them, with the quartiles and the extremes; of fewer each value is drawn. The mean of an accession is the mean of its vines&apos; means, and its interval comes from how vines differ. Enter on a line of the table opens the accession.</source>
+        <translation>Un descriptor en una temporada, accesión por accesión, la mayor mediana primero. A partir de diez valores los representa una caja, con los cuartiles y los extremos; con menos se dibuja cada valor. La media de una accesión es la media de las medias de sus vides, y su intervalo viene de cómo difieren las vides. Intro en una línea de la tabla abre la accesión.</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Nothing has been counted or measured yet.</source>
+        <translation>Todavía no se contó ni se midió nada.</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Means of vines&apos; means, 95 % intervals by Student&apos;s t over vines; variances by Henderson&apos;s method I.</source>
+        <translation>Medias de medias de vides, intervalos del 95 % por la t de Student sobre las vides; varianzas por el método I de Henderson.</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Vines</source>
+        <translation>Vides</translation>
+    </message>
+    <message>
+        <source>Values</source>
+        <translation>Valores</translation>
+    </message>
+    <message>
+        <source>Mean (95 %)</source>
+        <translation>Media (95 %)</translation>
+    </message>
+    <message>
+        <source>SD of vines</source>
+        <translation>DE de vides</translation>
+    </message>
+    <message>
+        <source>Median</source>
+        <translation>Mediana</translation>
+    </message>
+    <message>
+        <source>Least to greatest</source>
+        <translation>Menor a mayor</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s), the greatest median first.</source>
+        <translation>
+            <numerusform>%n accesión, la mayor mediana primero.</numerusform>
+            <numerusform>%n accesiones, la mayor mediana primero.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Quartiles and extremes</source>
+        <translation>Cuartiles y extremos</translation>
+    </message>
+    <message>
+        <source>Values of fewer than ten</source>
+        <translation>Valores de menos de diez</translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo que está abierto o no se observó se deja fuera.</translation>
     </message>
 </context>
 <context>
@@ -869,6 +1416,107 @@
     </message>
 </context>
 <context>
+    <name>PeopleStudy</name>
+    <message>
+        <source>How people agree</source>
+        <translation>Cómo concuerdan las personas</translation>
+    </message>
+    <message>
+        <source>Of one descriptor: each pair of people who noted the same vines on the same days, by themselves. Scores are compared by a kappa with squared weights, measures by the intraclass correlation; the picture shows differences against means, with the limits within which 19 of 20 differences lie. A person&apos;s own figures belong to that person first; they are no ranking, and stand here in the order of the alphabet.</source>
+        <translation>De un descriptor: cada par de personas que anotaron las mismas vides los mismos días, cada una por sí misma. Las notas se comparan por una kappa con pesos cuadrados, las medidas por la correlación intraclase; la imagen muestra diferencias contra medias, con los límites en que están 19 de 20 diferencias. Las cifras de una persona son primero de esa persona; no son un orden de mérito, y están aquí por orden alfabético.</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>No vine has been noted by two people on one day yet.</source>
+        <translation>Todavía ninguna vid fue anotada por dos personas en un día.</translation>
+    </message>
+    <message>
+        <source>How people agree: %1</source>
+        <translation>Cómo concuerdan las personas: %1</translation>
+    </message>
+    <message>
+        <source>Kappa with squared weights (Cohen 1968); limits of agreement (Bland &amp; Altman 1986); people as a random effect, variances by REML.</source>
+        <translation>Kappa con pesos cuadrados (Cohen 1968); límites de concordancia (Bland y Altman 1986); personas como efecto aleatorio, varianzas por REML.</translation>
+    </message>
+    <message>
+        <source>Intraclass correlation ICC(2,1) (Shrout &amp; Fleiss 1979); limits of agreement (Bland &amp; Altman 1986); people as a random effect, variances by REML.</source>
+        <translation>Correlación intraclase ICC(2,1) (Shrout y Fleiss 1979); límites de concordancia (Bland y Altman 1986); personas como efecto aleatorio, varianzas por REML.</translation>
+    </message>
+    <message>
+        <source>These figures are for a common exercise before the next round, and for each person alone; not for comparing people.</source>
+        <translation>Estas cifras son para un ejercicio común antes de la próxima ronda, y para cada persona a solas; no para comparar personas.</translation>
+    </message>
+    <message>
+        <source>People</source>
+        <translation>Personas</translation>
+    </message>
+    <message>
+        <source>Vines</source>
+        <translation>Vides</translation>
+    </message>
+    <message>
+        <source>Equal</source>
+        <translation>Iguales</translation>
+    </message>
+    <message>
+        <source>Agreement (95 %)</source>
+        <translation>Concordancia (95 %)</translation>
+    </message>
+    <message>
+        <source>Mean difference (95 %)</source>
+        <translation>Diferencia media (95 %)</translation>
+    </message>
+    <message>
+        <source>Limits of agreement</source>
+        <translation>Límites de concordancia</translation>
+    </message>
+    <message numerus="yes">
+        <source>A common exercise before the next round would help: %n pair(s) of people agree less than is good.</source>
+        <translation>
+            <numerusform>Ayudaría un ejercicio común antes de la próxima ronda: %n par de personas concuerda menos de lo bueno.</numerusform>
+            <numerusform>Ayudaría un ejercicio común antes de la próxima ronda: %n pares de personas concuerdan menos de lo bueno.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pair(s) of people noted the same vines.</source>
+        <translation>
+            <numerusform>%n par de personas anotó las mismas vides.</numerusform>
+            <numerusform>%n pares de personas anotaron las mismas vides.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 y %2</translation>
+    </message>
+    <message>
+        <source>Mean of both values</source>
+        <translation>Media de ambos valores</translation>
+    </message>
+    <message>
+        <source>Difference</source>
+        <translation>Diferencia</translation>
+    </message>
+    <message>
+        <source>mean</source>
+        <translation>media</translation>
+    </message>
+    <message>
+        <source>lower limit</source>
+        <translation>límite inferior</translation>
+    </message>
+    <message>
+        <source>upper limit</source>
+        <translation>límite superior</translation>
+    </message>
+    <message>
+        <source>Values that were written over another on the screen are left out: they are not independent.</source>
+        <translation>Los valores que se escribieron sobre otro en la pantalla se dejan fuera: no son independientes.</translation>
+    </message>
+</context>
+<context>
     <name>PhotoPage</name>
     <message>
         <source>What the camera sees</source>
@@ -1007,6 +1655,577 @@
     </message>
 </context>
 <context>
+    <name>Remark</name>
+    <message>
+        <source>Two readings alone: how sure the decay is cannot be told, and no half-life is given.</source>
+        <translation>Solo dos lecturas: no se puede decir cuán seguro es el descenso, y no se da vida media.</translation>
+    </message>
+    <message>
+        <source>No decay could be shown in these %1 readings: the half-life is not bounded.</source>
+        <translation>No se pudo mostrar un descenso en estas %1 lecturas: la vida media no está acotada.</translation>
+    </message>
+    <message>
+        <source>The half-life is longer than the %1 days that were followed: it is extrapolated.</source>
+        <translation>La vida media es más larga que los %1 días que se siguieron: está extrapolada.</translation>
+    </message>
+    <message>
+        <source>Readings of two different days are needed to tell how fast the colour goes.</source>
+        <translation>Hacen falta lecturas de dos días distintos para decir cuán deprisa se va el color.</translation>
+    </message>
+    <message>
+        <source>Readings that are not above 0 have no logarithm, left out: %1.</source>
+        <translation>Lecturas que no pasan de 0 no tienen logaritmo, dejadas fuera: %1.</translation>
+    </message>
+    <message>
+        <source>Decay of the first order by least squares of logarithms, which takes errors to be in proportion to the absorbance.</source>
+        <translation>Descenso de primer orden por mínimos cuadrados de logaritmos, que toma los errores en proporción a la absorbancia.</translation>
+    </message>
+    <message>
+        <source>Readings differ in dilution, path, pH or storage temperature: they are fitted apart and not compared with one another.</source>
+        <translation>Las lecturas difieren en dilución, paso, pH o temperatura de conservación: se ajustan aparte y no se comparan entre sí.</translation>
+    </message>
+    <message>
+        <source>The counts are hardly over-dispersed: k is so large that it cannot be told.</source>
+        <translation>Los recuentos apenas están sobredispersos: k es tan grande que no se puede decir.</translation>
+    </message>
+    <message>
+        <source>All of the %1 counts are 0: nothing varies.</source>
+        <translation>Los %1 recuentos son todos 0: nada varía.</translation>
+    </message>
+    <message>
+        <source>The counts are not over-dispersed (variance %1, mean %2): they are taken as Poisson counts.</source>
+        <translation>Los recuentos no están sobredispersos (varianza %1, media %2): se toman como recuentos de Poisson.</translation>
+    </message>
+    <message>
+        <source>Incomplete: picks missed: %1. The vine bore more than the sum says.</source>
+        <translation>Incompleto: cosechas perdidas: %1. La vid dio más de lo que dice la suma.</translation>
+    </message>
+    <message>
+        <source>Left out for a weight that is not above 0: %1.</source>
+        <translation>Dejados fuera por un peso que no pasa de 0: %1.</translation>
+    </message>
+    <message>
+        <source>The station has %1 records of lag-phase and final weight; a factor needs at least %2.</source>
+        <translation>La estación tiene %1 registros de peso en la fase de retardo y final; un factor necesita al menos %2.</translation>
+    </message>
+    <message>
+        <source>A factor is not above 0: there is no crop to estimate.</source>
+        <translation>Un factor no pasa de 0: no hay cosecha que estimar.</translation>
+    </message>
+    <message>
+        <source>The factors are too uncertain, or too large, for a crop to be said.</source>
+        <translation>Los factores son demasiado inciertos, o demasiado grandes, para decir una cosecha.</translation>
+    </message>
+    <message>
+        <source>The berries are taken at the weight they had when they were weighed; they may still grow.</source>
+        <translation>Las bayas se toman con el peso que tenían cuando se pesaron; todavía pueden crecer.</translation>
+    </message>
+    <message>
+        <source>The evidence contradicts itself: %1 speaks for %2, %3 speaks for %4. A hybrid, a wrong label or a slip of the hand would do that.</source>
+        <translation>La evidencia se contradice: %1 habla por %2, %3 habla por %4. Un híbrido, una etiqueta equivocada o un desliz de la mano harían eso.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 is unusual for every taxon that is compared.</source>
+        <translation>%1 de %2 es inusual para todo taxón que se compara.</translation>
+    </message>
+    <message>
+        <source>%1 of %2: from %3 values on %4 vines of the station&apos;s verified accessions.</source>
+        <translation>%1 de %2: de %3 valores en %4 vides de las accesiones verificadas de la estación.</translation>
+    </message>
+    <message>
+        <source>%1 of %2: published (%3).</source>
+        <translation>%1 de %2: publicado (%3).</translation>
+    </message>
+    <message>
+        <source>%1 is not compared: nothing that was observed tells it from the others.</source>
+        <translation>%1 no se compara: nada de lo observado lo distingue de los otros.</translation>
+    </message>
+    <message>
+        <source>39 chromosomes: a hybrid with a vine of subgenus Vitis (19 + 20), expected to be sterile (Viljoen &amp; Spies 1995, Vitis 34:221-224).</source>
+        <translation>39 cromosomas: un híbrido con una vid del subgénero Vitis (19 + 20), que se espera estéril (Viljoen y Spies 1995, Vitis 34:221-224).</translation>
+    </message>
+    <message>
+        <source>38 chromosomes: a vine of subgenus Vitis, no muscadine.</source>
+        <translation>38 cromosomas: una vid del subgénero Vitis, no una muscadínea.</translation>
+    </message>
+    <message>
+        <source>%1 chromosomes are neither those of a muscadine (40) nor of a hybrid (39).</source>
+        <translation>%1 cromosomas no son ni los de una muscadínea (40) ni los de un híbrido (39).</translation>
+    </message>
+    <message>
+        <source>Likelier of %1 than of the others, but unusual for it: undecided.</source>
+        <translation>Más verosímil de %1 que de los otros, pero inusual para él: sin decidir.</translation>
+    </message>
+    <message>
+        <source>No sample has both malvidin and delphinidin above 0: their ratio cannot be told.</source>
+        <translation>Ninguna muestra tiene malvidina y delfinidina por encima de 0: su razón no se puede decir.</translation>
+    </message>
+    <message>
+        <source>Guide value: red wine&apos;s colour was good from %1 mg of malvidin 3,5-diglucoside in 100 g of fresh grapes on (Ballinger and others, 1970s).</source>
+        <translation>Valor guía: el color del vino tinto era bueno a partir de %1 mg de malvidina 3,5-diglucósido en 100 g de uva fresca (Ballinger y otros, años 1970).</translation>
+    </message>
+    <message>
+        <source>Samples without all five pigments, or with none at all, left out of the shares: %1.</source>
+        <translation>Muestras sin los cinco pigmentos, o sin ninguno, dejadas fuera de las partes: %1.</translation>
+    </message>
+    <message>
+        <source>One sample alone: how far samples differ is not known.</source>
+        <translation>Una sola muestra: no se sabe cuánto difieren las muestras.</translation>
+    </message>
+    <message>
+        <source>The variance between vines comes out below 0 and is given as 0: the values do not show any.</source>
+        <translation>La varianza entre vides sale por debajo de 0 y se da como 0: los valores no muestran ninguna.</translation>
+    </message>
+    <message>
+        <source>The variance between accessions comes out below 0 and is given as 0: the values do not show any.</source>
+        <translation>La varianza entre accesiones sale por debajo de 0 y se da como 0: los valores no muestran ninguna.</translation>
+    </message>
+    <message>
+        <source>Each vine has one value: what varies within a vine cannot be told from what varies between vines.</source>
+        <translation>Cada vid tiene un valor: lo que varía dentro de una vid no se distingue de lo que varía entre vides.</translation>
+    </message>
+    <message>
+        <source>Each accession has one vine: what varies between vines cannot be told from what varies between accessions.</source>
+        <translation>Cada accesión tiene una vid: lo que varía entre vides no se distingue de lo que varía entre accesiones.</translation>
+    </message>
+    <message>
+        <source>No primary buds were counted: pruning cannot be corrected for injury.</source>
+        <translation>No se contaron yemas primarias: la poda no se puede corregir por el daño.</translation>
+    </message>
+    <message>
+        <source>%1 primary buds were cut; 50 to 100 of a lot are usual, and the limits are wide.</source>
+        <translation>Se cortaron %1 yemas primarias; lo usual son 50 a 100 de un lote, y los límites son anchos.</translation>
+    </message>
+    <message>
+        <source>How many buds to leave is an estimate; local extension advice comes first.</source>
+        <translation>Cuántas yemas dejar es una estimación; el consejo local de extensión va primero.</translation>
+    </message>
+    <message>
+        <source>Whether colder winters injured more cannot be told of %1 winters, or of winters that do not differ.</source>
+        <translation>No se puede decir si los inviernos más fríos dañaron más, con %1 inviernos o con inviernos que no difieren.</translation>
+    </message>
+    <message>
+        <source>Winters in which nothing was counted, left out: %1.</source>
+        <translation>Inviernos en que no se contó nada, dejados fuera: %1.</translation>
+    </message>
+    <message>
+        <source>Winters differ in how far vines had hardened before the cold: these are no killing temperatures.</source>
+        <translation>Los inviernos difieren en cuánto se habían endurecido las vides antes del frío: no son temperaturas mortales.</translation>
+    </message>
+    <message>
+        <source>No shoot tips were looked at: nothing is known.</source>
+        <translation>No se miraron puntas de brotes: no se sabe nada.</translation>
+    </message>
+    <message>
+        <source>Still growing at the last visit, on %1.</source>
+        <translation>Todavía crecía en la última visita, el %1.</translation>
+    </message>
+    <message>
+        <source>Growth had already stopped at the first visit, on %1.</source>
+        <translation>El crecimiento ya había parado en la primera visita, el %1.</translation>
+    </message>
+    <message>
+        <source>A stop was followed by growth: the stop that lasted counts.</source>
+        <translation>A una parada siguió crecimiento: cuenta la parada que duró.</translation>
+    </message>
+    <message>
+        <source>One vine alone: how far vines differ is not known.</source>
+        <translation>Una sola vid: no se sabe cuánto difieren las vides.</translation>
+    </message>
+    <message>
+        <source>Vines without a cordon&apos;s length, left out: %1.</source>
+        <translation>Vides sin longitud de cordón, dejadas fuera: %1.</translation>
+    </message>
+    <message>
+        <source>No temperature killed only a part of the buds: the curve&apos;s steepness cannot be told. Test temperatures closer together.</source>
+        <translation>Ninguna temperatura mató solo una parte de las yemas: no se puede decir la pendiente de la curva. Pruebe temperaturas más juntas.</translation>
+    </message>
+    <message>
+        <source>One temperature alone killed only a part of the buds: the curve&apos;s steepness cannot be told. Test temperatures closer together.</source>
+        <translation>Una sola temperatura mató solo una parte de las yemas: no se puede decir la pendiente de la curva. Pruebe temperaturas más juntas.</translation>
+    </message>
+    <message>
+        <source>The share of dead buds does not rise with frost: there is no killing temperature to tell. Have temperatures or counts been exchanged?</source>
+        <translation>La parte de yemas muertas no sube con la helada: no hay temperatura mortal que decir. ¿Se cambiaron temperaturas o recuentos?</translation>
+    </message>
+    <message>
+        <source>No buds were counted: nothing can be told.</source>
+        <translation>No se contaron yemas: no se puede decir nada.</translation>
+    </message>
+    <message>
+        <source>None of the buds died: the killing temperature is colder than the coldest tested, %1 °C.</source>
+        <translation>No murió ninguna yema: la temperatura mortal es más fría que la más fría probada, %1 °C.</translation>
+    </message>
+    <message>
+        <source>All of the buds died: the killing temperature is warmer than the warmest tested, %1 °C.</source>
+        <translation>Murieron todas las yemas: la temperatura mortal es más cálida que la más cálida probada, %1 °C.</translation>
+    </message>
+    <message>
+        <source>Only %1 °C was tested: a curve needs more temperatures.</source>
+        <translation>Solo se probó %1 °C: una curva necesita más temperaturas.</translation>
+    </message>
+    <message>
+        <source>Half of the buds died between %1 and %2 °C.</source>
+        <translation>La mitad de las yemas murió entre %1 y %2 °C.</translation>
+    </message>
+    <message>
+        <source>Too few temperatures to see whether the curve fits them.</source>
+        <translation>Demasiado pocas temperaturas para ver si la curva se les ajusta.</translation>
+    </message>
+    <message>
+        <source>The counts lie farther from the curve than chance explains (heterogeneity %1 with %2 degrees of freedom): the limits are widened for it.</source>
+        <translation>Los recuentos están más lejos de la curva de lo que explica el azar (heterogeneidad %1 con %2 grados de libertad): los límites se ensanchan por ello.</translation>
+    </message>
+    <message>
+        <source>The temperature that kills %1 % (%2 °C) lies outside of those tested: it is extrapolated.</source>
+        <translation>La temperatura que mata el %1 % (%2 °C) está fuera de las probadas: está extrapolada.</translation>
+    </message>
+    <message>
+        <source>The temperature that kills %1 % is not bounded on both sides by these counts: more temperatures or buds are needed.</source>
+        <translation>La temperatura que mata el %1 % no queda acotada por ambos lados con estos recuentos: hacen falta más temperaturas o yemas.</translation>
+    </message>
+    <message>
+        <source>%1 % of the buds were dead without frost; the temperatures are for the others.</source>
+        <translation>El %1 % de las yemas estaba muerto sin helada; las temperaturas son para las otras.</translation>
+    </message>
+    <message>
+        <source>The counts lie farther from the curve than chance explains; the limits are narrower than they should be.</source>
+        <translation>Los recuentos están más lejos de la curva de lo que explica el azar; los límites son más estrechos de lo que deberían.</translation>
+    </message>
+    <message>
+        <source>At no temperature were half of the buds dead: half are killed below the coldest tested, %1 °C.</source>
+        <translation>A ninguna temperatura estaba muerta la mitad de las yemas: la mitad muere por debajo de la más fría probada, %1 °C.</translation>
+    </message>
+    <message>
+        <source>At every temperature at least half of the buds were dead: half are killed above the warmest tested, %1 °C.</source>
+        <translation>A todas las temperaturas estaba muerta al menos la mitad de las yemas: la mitad muere por encima de la más cálida probada, %1 °C.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: none of its buds died, so half are killed below the coldest tested.</source>
+        <translation>%1 se deja fuera: no murió ninguna de sus yemas, así que la mitad muere por debajo de la más fría probada.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: all of its buds died, so half are killed above the warmest tested.</source>
+        <translation>%1 se deja fuera: murieron todas sus yemas, así que la mitad muere por encima de la más cálida probada.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: none of its buds were counted.</source>
+        <translation>%1 se deja fuera: no se contó ninguna de sus yemas.</translation>
+    </message>
+    <message>
+        <source>A comparison needs two accessions of which some buds died and some lived.</source>
+        <translation>Una comparación necesita dos accesiones de las que murieran unas yemas y vivieran otras.</translation>
+    </message>
+    <message>
+        <source>No accession has temperatures that overlap in dead and living buds: a common steepness cannot be told.</source>
+        <translation>Ninguna accesión tiene temperaturas que se solapen en yemas muertas y vivas: no se puede decir una pendiente común.</translation>
+    </message>
+    <message>
+        <source>Over all accessions the share of dead buds does not rise with frost: there is nothing to compare.</source>
+        <translation>Sobre todas las accesiones la parte de yemas muertas no sube con la helada: no hay nada que comparar.</translation>
+    </message>
+    <message>
+        <source>Rows without counted buds, left out: %1.</source>
+        <translation>Líneas sin yemas contadas, dejadas fuera: %1.</translation>
+    </message>
+    <message>
+        <source>The mean killing temperature without a curve leaves %1 % of the buds away on either side, because not all lived at the warmest temperature or not all died at the coldest.</source>
+        <translation>La temperatura mortal media sin curva deja fuera el %1 % de las yemas a cada lado, porque no vivieron todas a la temperatura más cálida o no murieron todas a la más fría.</translation>
+    </message>
+    <message>
+        <source>The share of buds that is dead without frost could not be estimated together with a curve.</source>
+        <translation>La parte de yemas muertas sin helada no se pudo estimar junto con una curva.</translation>
+    </message>
+    <message>
+        <source>Estimated from the station&apos;s own freezing tests, as the buds were hardened on their day; official forecasts and local advice come first.</source>
+        <translation>Estimado de las propias pruebas de congelación de la estación, según estaban endurecidas las yemas ese día; los pronósticos oficiales y el consejo local van primero.</translation>
+    </message>
+    <message>
+        <source>The accessions differ in steepness (p = %1): the differences hold at half kill alone.</source>
+        <translation>Las accesiones difieren en pendiente (p = %1): las diferencias valen solo a la mitad.</translation>
+    </message>
+    <message>
+        <source>The counts lie farther from the curves than chance explains: differences are less sure than their limits say.</source>
+        <translation>Los recuentos están más lejos de las curvas de lo que explica el azar: las diferencias son menos seguras de lo que dicen sus límites.</translation>
+    </message>
+    <message>
+        <source>The control died as much as the frozen buds: there is no kill to tell from it.</source>
+        <translation>El control murió tanto como las yemas congeladas: no hay muerte que distinguir de él.</translation>
+    </message>
+    <message>
+        <source>These lengths lead to no one curve with a start and a plateau: its asymptote and the end of growth cannot be told.</source>
+        <translation>Estas longitudes no llevan a una sola curva con principio y meseta: su asíntota y el fin del crecimiento no se pueden decir.</translation>
+    </message>
+    <message>
+        <source>The plateau was not seen: on %1, the last day measured, the curve has not reached 95 % of its asymptote. Asymptote and end are extrapolated.</source>
+        <translation>No se vio la meseta: el %1, último día medido, la curva no ha llegado al 95 % de su asíntota. Asíntota y fin están extrapolados.</translation>
+    </message>
+    <message>
+        <source>A growth curve needs lengths above 0 of at least four days; there are %1 days.</source>
+        <translation>Una curva de crecimiento necesita longitudes por encima de 0 de al menos cuatro días; hay %1 días.</translation>
+    </message>
+    <message>
+        <source>Buds stand more cold than trunk and cordon: injury of whole vines is told apart from that of buds.</source>
+        <translation>Las yemas aguantan más frío que tronco y cordón: el daño de vides enteras se dice aparte del de las yemas.</translation>
+    </message>
+    <message>
+        <source>Male vines are no mothers and female vines shed no pollen: such pairs are left out (pairs: %1).</source>
+        <translation>Las vides masculinas no son madres y las femeninas no dan polen: esos pares se dejan fuera (pares: %1).</translation>
+    </message>
+    <message>
+        <source>The flower sex of %1 is not known: it stands both as mother and as father.</source>
+        <translation>El sexo de la flor de %1 no se conoce: está como madre y como padre.</translation>
+    </message>
+    <message>
+        <source>%1: accessions that share no season with the reference, and are not compared with it: %2.</source>
+        <translation>%1: accesiones que no comparten temporada con la referencia, y no se comparan con ella: %2.</translation>
+    </message>
+    <message>
+        <source>%1: no accession has two vines, so that nothing tells how precise the means are.</source>
+        <translation>%1: ninguna accesión tiene dos vides, así que nada dice cuán precisas son las medias.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: its vines do not bound the date on both sides, or only one of the two was seen.</source>
+        <translation>%1 se deja fuera: sus vides no acotan la fecha por ambos lados, o solo se vio una de las dos.</translation>
+    </message>
+    <message>
+        <source>There is no year whose visits bound the date.</source>
+        <translation>No hay ningún año cuyas visitas acoten la fecha.</translation>
+    </message>
+    <message>
+        <source>The difference was not the same in all years: as a mean of them it is less certain than its interval.</source>
+        <translation>La diferencia no fue la misma en todos los años: como media de ellos es menos segura que su intervalo.</translation>
+    </message>
+    <message>
+        <source>There is no year in which both were seen: they cannot be compared.</source>
+        <translation>No hay ningún año en que se vieran ambas: no se pueden comparar.</translation>
+    </message>
+    <message>
+        <source>Some vines are left out of the degree-days: the weather of their visits is not known without a gap (vines: %1).</source>
+        <translation>Algunas vides se dejan fuera de los grados-día: el tiempo de sus visitas no se conoce sin hueco (vides: %1).</translation>
+    </message>
+    <message>
+        <source>No visit says anything about this stage.</source>
+        <translation>Ninguna visita dice nada de esta fase.</translation>
+    </message>
+    <message>
+        <source>Every vine had reached the stage at its first visit (vines: %1): only the latest possible day is known.</source>
+        <translation>Todas las vides habían llegado a la fase en su primera visita (vides: %1): solo se conoce el último día posible.</translation>
+    </message>
+    <message>
+        <source>No vine had reached the stage at its last visit (vines: %1): only the earliest possible day is known.</source>
+        <translation>Ninguna vid había llegado a la fase en su última visita (vides: %1): solo se conoce el primer día posible.</translation>
+    </message>
+    <message>
+        <source>The vines are too few to estimate a mean and a spread (vines: %1, means asked for: %2).</source>
+        <translation>Las vides son demasiado pocas para estimar una media y una dispersión (vides: %1, medias pedidas: %2).</translation>
+    </message>
+    <message>
+        <source>Every vine was seen only before or only after the stage: neither mean nor spread can be estimated.</source>
+        <translation>Todas las vides se vieron solo antes o solo después de la fase: ni media ni dispersión se pueden estimar.</translation>
+    </message>
+    <message>
+        <source>All vines may have reached the stage on one day: how they spread around it cannot be estimated (vines: %1).</source>
+        <translation>Todas las vides pueden haber llegado a la fase en un mismo día: cómo se dispersan no se puede estimar (vides: %1).</translation>
+    </message>
+    <message>
+        <source>These visits do not settle a mean and a spread: the likelihood has no single maximum.</source>
+        <translation>Estas visitas no fijan una media y una dispersión: la verosimilitud no tiene un máximo único.</translation>
+    </message>
+    <message>
+        <source>%1 days earlier, 95 %: %2 to %3.</source>
+        <translation>%1 días antes, 95 %: %2 a %3.</translation>
+    </message>
+    <message>
+        <source>%1 days later, 95 %: %2 to %3.</source>
+        <translation>%1 días después, 95 %: %2 a %3.</translation>
+    </message>
+    <message>
+        <source>%1 degree-days earlier, 95 %: %2 to %3.</source>
+        <translation>%1 grados-día antes, 95 %: %2 a %3.</translation>
+    </message>
+    <message>
+        <source>%1 degree-days later, 95 %: %2 to %3.</source>
+        <translation>%1 grados-día después, 95 %: %2 a %3.</translation>
+    </message>
+    <message>
+        <source>Its mean day is taken from the limits of it, and its vines as if they did not spread.</source>
+        <translation>Su día medio se toma de sus límites, y sus vides como si no se dispersaran.</translation>
+    </message>
+    <message>
+        <source>%1 is left out of the model: its weather has a gap before the stage, or the year stands twice.</source>
+        <translation>%1 se deja fuera del modelo: su tiempo tiene un hueco antes de la fase, o el año está dos veces.</translation>
+    </message>
+    <message>
+        <source>There are too few years for a forecast (years: %1, needed: %2).</source>
+        <translation>Hay demasiado pocos años para un pronóstico (años: %1, necesarios: %2).</translation>
+    </message>
+    <message>
+        <source>No base temperature and start reach the stage in all years: there is no forecast.</source>
+        <translation>Ninguna temperatura base y comienzo llegan a la fase en todos los años: no hay pronóstico.</translation>
+    </message>
+    <message>
+        <source>Degree-days have forecast this stage no better than its mean date of other years.</source>
+        <translation>Los grados-día no han pronosticado esta fase mejor que su fecha media de otros años.</translation>
+    </message>
+    <message>
+        <source>The weather of this season is not known without a gap: other years stand for it from %1 on.</source>
+        <translation>El tiempo de esta temporada no se conoce sin hueco: otros años lo sustituyen a partir del %1.</translation>
+    </message>
+    <message>
+        <source>No other year&apos;s weather is complete enough to stand for what is to come: there is no forecast.</source>
+        <translation>El tiempo de ningún otro año está bastante completo para sustituir lo que viene: no hay pronóstico.</translation>
+    </message>
+    <message>
+        <source>Only one other year&apos;s weather is complete: how weather differs between years is not in the interval.</source>
+        <translation>Solo el tiempo de otro año está completo: cómo difiere el tiempo entre años no está en el intervalo.</translation>
+    </message>
+    <message>
+        <source>Everbearing vines stand apart and are in no mean with the others (vines: %1).</source>
+        <translation>Las vides que florecen sin cesar están aparte y en ninguna media con las otras (vides: %1).</translation>
+    </message>
+    <message>
+        <source>Where two values of one visit did not agree, both bound the date (visits: %1).</source>
+        <translation>Donde dos valores de una visita no concordaban, ambos acotan la fecha (visitas: %1).</translation>
+    </message>
+    <message>
+        <source>Some vines were noted as not yet there after they had been: the date lies anywhere between (vines: %1).</source>
+        <translation>Algunas vides se anotaron como todavía no allí después de haberlo estado: la fecha está en cualquier punto entre medias (vides: %1).</translation>
+    </message>
+    <message>
+        <source>Pairs: %1, all of one score: kappa needs at least two pairs and two scores.</source>
+        <translation>Pares: %1, todos de una nota: kappa necesita al menos dos pares y dos notas.</translation>
+    </message>
+    <message>
+        <source>These values are no scores: there are %1 different ones.</source>
+        <translation>Estos valores no son notas: hay %1 distintos.</translation>
+    </message>
+    <message>
+        <source>Vines noted by both: %1; agreement needs at least two.</source>
+        <translation>Vides anotadas por ambas: %1; la concordancia necesita al menos dos.</translation>
+    </message>
+    <message>
+        <source>All values are the same: agreement cannot be told.</source>
+        <translation>Todos los valores son iguales: la concordancia no se puede decir.</translation>
+    </message>
+    <message>
+        <source>All people noted the same values: they do not differ.</source>
+        <translation>Todas las personas anotaron los mismos valores: no difieren.</translation>
+    </message>
+    <message>
+        <source>No difference between people is shown beyond what single values differ.</source>
+        <translation>No se muestra diferencia entre personas más allá de lo que difieren valores sueltos.</translation>
+    </message>
+    <message>
+        <source>Vines noted by two people: %1; people can be compared from two on.</source>
+        <translation>Vides anotadas por dos personas: %1; las personas se pueden comparar a partir de dos.</translation>
+    </message>
+    <message>
+        <source>There may have been a frost from %1 to %2, of which no least temperature is known.</source>
+        <translation>Puede haber habido una helada del %1 al %2, de los que no se conoce la temperatura mínima.</translation>
+    </message>
+    <message>
+        <source>%1 is not in the band: days of it are not known.</source>
+        <translation>%1 no está en la banda: no se conocen días de él.</translation>
+    </message>
+    <message>
+        <source>No other year is complete: there is no band.</source>
+        <translation>Ningún otro año está completo: no hay banda.</translation>
+    </message>
+    <message>
+        <source>There is no sum of cold: the hours of a gap would be missing in it.</source>
+        <translation>No hay suma de frío: le faltarían las horas de un hueco.</translation>
+    </message>
+    <message>
+        <source>The logger has no least and greatest temperature of %1: hours of that day are lacking.</source>
+        <translation>El registrador no tiene mínima y máxima del %1: faltan horas de ese día.</translation>
+    </message>
+    <message>
+        <source>Lines that could not be read are left out (lines: %1).</source>
+        <translation>Las líneas que no se pudieron leer se dejan fuera (líneas: %1).</translation>
+    </message>
+    <message>
+        <source>Readings that stand twice count once (readings: %1).</source>
+        <translation>Las lecturas que están dos veces cuentan una (lecturas: %1).</translation>
+    </message>
+    <message>
+        <source>There are gaps between the readings (gaps: %1).</source>
+        <translation>Hay huecos entre las lecturas (huecos: %1).</translation>
+    </message>
+    <message>
+        <source>%1 is not used: its least temperature is above its greatest; they may have been exchanged.</source>
+        <translation>%1 no se usa: su mínima está por encima de su máxima; pueden haberse cambiado.</translation>
+    </message>
+    <message>
+        <source>The temperatures of %1 are not known.</source>
+        <translation>Las temperaturas del %1 no se conocen.</translation>
+    </message>
+    <message>
+        <source>The temperatures from %1 to %2 are not known.</source>
+        <translation>Las temperaturas del %1 al %2 no se conocen.</translation>
+    </message>
+    <message>
+        <source>Read as °F its summer is too cold for any vine: the numbers look like °C.</source>
+        <translation>Leído como °F su verano es demasiado frío para cualquier vid: los números parecen °C.</translation>
+    </message>
+    <message>
+        <source>Read as °C its summer is hotter than any that was ever measured: the numbers look like °F.</source>
+        <translation>Leído como °C su verano es más caluroso que cualquiera que se haya medido: los números parecen °F.</translation>
+    </message>
+    <message>
+        <source>Some values stand twice in the file, and are the same (values: %1).</source>
+        <translation>Algunos valores están dos veces en el archivo, y son iguales (valores: %1).</translation>
+    </message>
+    <message>
+        <source>Values that did not pass the quality check are not used (values: %1).</source>
+        <translation>Los valores que no pasaron el control de calidad no se usan (valores: %1).</translation>
+    </message>
+    <message>
+        <source>The season of %1 is not complete: it has no sum and no class.</source>
+        <translation>La temporada de %1 no está completa: no tiene suma ni clase.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: a test has more dead buds than were cut, or none.</source>
+        <translation>%1 se deja fuera: una prueba tiene más yemas muertas que cortadas, o ninguna.</translation>
+    </message>
+    <message>
+        <source>The picture has the first %1 accessions; the table has all.</source>
+        <translation>La imagen tiene las primeras %1 accesiones; la tabla tiene todas.</translation>
+    </message>
+    <message>
+        <source>Of %1 differences between two accessions, %2 are beyond doubt when all are looked at together (one slope, Holm).</source>
+        <translation>De %1 diferencias entre dos accesiones, %2 están fuera de duda cuando se miran todas juntas (una pendiente, Holm).</translation>
+    </message>
+    <message>
+        <source>Guide value: malvidin-3,5-diglucoside of 8 mg per 100 g fresh grapes or more gave good red wine colour (Ballinger et al., 1970s, Am. J. Enol. Vitic.; authors and year from memory).</source>
+        <translation>Valor guía: malvidina-3,5-diglucósido de 8 mg por 100 g de uva fresca o más dio buen color de vino tinto (Ballinger et al., años 1970, Am. J. Enol. Vitic.; autores y año de memoria).</translation>
+    </message>
+    <message>
+        <source>%1: a shoot&apos;s length is impossible; the shoot is left out.</source>
+        <translation>%1: la longitud de un brote es imposible; el brote se deja fuera.</translation>
+    </message>
+    <message>
+        <source>Variance between accessions: %1.</source>
+        <translation>Varianza entre accesiones: %1.</translation>
+    </message>
+    <message>
+        <source>Variance between vines of an accession: %1.</source>
+        <translation>Varianza entre vides de una accesión: %1.</translation>
+    </message>
+    <message>
+        <source>Variance within a vine: %1.</source>
+        <translation>Varianza dentro de una vid: %1.</translation>
+    </message>
+    <message>
+        <source>People differ with a standard deviation of %1; what is left of single values has %2, from %3 vines noted by two people or more.</source>
+        <translation>Las personas difieren con una desviación estándar de %1; lo que queda de valores sueltos tiene %2, de %3 vides anotadas por dos personas o más.</translation>
+    </message>
+    <message>
+        <source>%1 is left out: a count or percent is impossible.</source>
+        <translation>%1 se deja fuera: un recuento o porcentaje es imposible.</translation>
+    </message>
+</context>
+<context>
     <name>RowPicture</name>
     <message>
         <source>The row, with its two ends</source>
@@ -1136,6 +2355,45 @@
     </message>
 </context>
 <context>
+    <name>Study</name>
+    <message>
+        <source>%1 to %2</source>
+        <comment>an interval</comment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>%1 or more</source>
+        <translation>%1 o más</translation>
+    </message>
+    <message>
+        <source>%1 or less</source>
+        <translation>%1 o menos</translation>
+    </message>
+    <message>
+        <source>without bound</source>
+        <translation>sin límite</translation>
+    </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
+    <message>
+        <source>Accessions</source>
+        <translation>Accesiones</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+</context>
+<context>
+    <name>StudyPage</name>
+    <message>
+        <source>What has to be told with it</source>
+        <translation>Lo que hay que decir con ello</translation>
+    </message>
+</context>
+<context>
     <name>TallyGlass</name>
     <message>
         <source>One more; %1 so far</source>
@@ -1187,6 +2445,14 @@
     <message>
         <source>Weather</source>
         <translation>Clima</translation>
+    </message>
+    <message>
+        <source>Temperature, colder to the right</source>
+        <translation>Temperatura, más frío a la derecha</translation>
+    </message>
+    <message>
+        <source>Buds dead</source>
+        <translation>Yemas muertas</translation>
     </message>
 </context>
 <context>
@@ -1863,6 +3129,88 @@
     <message>
         <source>The file&apos;s name ends in .pdf, .svg or .csv.</source>
         <translation>El nombre del archivo termina en .pdf, .svg o .csv.</translation>
+    </message>
+</context>
+<context>
+    <name>WinterStudy</name>
+    <message>
+        <source>Winter injury</source>
+        <translation>Daño del invierno</translation>
+    </message>
+    <message>
+        <source>Dead buds of each accession in one season, with exact 95 % limits, and how many more buds to leave at pruning: by the rule of thumb, and by the number that restores the living buds. Spurs, cordon and trunk stand apart: a vine can live through what kills its buds, and the other way round.</source>
+        <translation>Yemas muertas de cada accesión en una temporada, con límites exactos del 95 %, y cuántas yemas más dejar en la poda: por la regla práctica, y por el número que repone las yemas vivas. Pulgares, cordón y tronco están aparte: una vid puede sobrevivir a lo que mata sus yemas, y al revés.</translation>
+    </message>
+    <message>
+        <source>No winter injury has been noted yet.</source>
+        <translation>Todavía no se anotó ningún daño del invierno.</translation>
+    </message>
+    <message>
+        <source>Winter injury, %1</source>
+        <translation>Daño del invierno, %1</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Primary dead, %</source>
+        <translation>Primarias muertas, %</translation>
+    </message>
+    <message>
+        <source>Secondary</source>
+        <translation>Secundarias</translation>
+    </message>
+    <message>
+        <source>More buds: thumb</source>
+        <translation>Más yemas: regla</translation>
+    </message>
+    <message>
+        <source>restoring, %</source>
+        <translation>para reponer, %</translation>
+    </message>
+    <message>
+        <source>Spurs dead, %</source>
+        <translation>Pulgares muertos, %</translation>
+    </message>
+    <message>
+        <source>Killed to ground</source>
+        <translation>Muertas hasta el suelo</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s) looked at.</source>
+        <translation>
+            <numerusform>%n accesión mirada.</numerusform>
+            <numerusform>%n accesiones miradas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Exact binomial limits (Clopper &amp; Pearson 1934); rule of thumb: Cornell University 2014; restoring number: 1/(1 - injury).</source>
+        <translation>Límites binomiales exactos (Clopper y Pearson 1934); regla práctica: Cornell University 2014; número que repone: 1/(1 - daño).</translation>
+    </message>
+    <message>
+        <source>Numbers for pruning are a guide; local extension advice and licensed practice come first.</source>
+        <translation>Los números para la poda son una guía; el consejo local de extensión y la práctica autorizada van primero.</translation>
+    </message>
+    <message>
+        <source>least pruning</source>
+        <translation>poda mínima</translation>
+    </message>
+    <message>
+        <source>Primary buds dead</source>
+        <translation>Yemas primarias muertas</translation>
+    </message>
+    <message>
+        <source>Spurs dead</source>
+        <translation>Pulgares muertos</translation>
+    </message>
+    <message>
+        <source>Dead</source>
+        <translation>Muertos</translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo que está abierto o no se observó se deja fuera.</translation>
     </message>
 </context>
 <context>
@@ -3387,6 +4735,10 @@
         <source>Pages</source>
         <translation>Páginas</translation>
     </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::DeskPage</name>
@@ -4564,6 +5916,107 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::StudyViewModel</name>
+    <message>
+        <source>The list chooses what is shown; Enter takes a line, and a second time gives it back where several can be chosen. T shows the table in the place of the picture, and the picture again. P writes the picture, W the table, as the file&apos;s name ends: PDF, SVG or CSV. O goes to what is still open and was left out.</source>
+        <translation>La lista elige lo que se muestra; Intro toma una línea, y una segunda vez la devuelve donde se pueden elegir varias. T muestra la tabla en lugar de la imagen, y otra vez la imagen. P escribe la imagen, W la tabla, según acabe el nombre del archivo: PDF, SVG o CSV. O va a lo que todavía está abierto y se dejó fuera.</translation>
+    </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
+    <message>
+        <source>The station&apos;s notes are being read …</source>
+        <translation>Se están leyendo las notas de la estación …</translation>
+    </message>
+    <message>
+        <source>What is shown</source>
+        <translation>Lo que se muestra</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Mostrar</translation>
+    </message>
+    <message>
+        <source>chosen</source>
+        <translation>elegido</translation>
+    </message>
+    <message>
+        <source>View</source>
+        <translation>Vista</translation>
+    </message>
+    <message>
+        <source>What has to be told with it</source>
+        <translation>Lo que hay que decir con ello</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Método</translation>
+    </message>
+    <message>
+        <source>Left out</source>
+        <translation>Dejado fuera</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n open conflict(s), until somebody settles them: key O.</source>
+        <translation>
+            <numerusform>%n conflicto abierto, hasta que alguien lo resuelva: tecla O.</numerusform>
+            <numerusform>%n conflictos abiertos, hasta que alguien los resuelva: tecla O.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n place(s) where nothing could be observed, or nobody looked.</source>
+        <translation>
+            <numerusform>%n lugar donde no se pudo observar nada, o nadie miró.</numerusform>
+            <numerusform>%n lugares donde no se pudo observar nada, o nadie miró.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Nota</translation>
+    </message>
+    <message>
+        <source>Caution</source>
+        <translation>Precaución</translation>
+    </message>
+    <message>
+        <source>Table or picture</source>
+        <translation>Tabla o imagen</translation>
+    </message>
+    <message>
+        <source>Write the picture</source>
+        <translation>Escribir la imagen</translation>
+    </message>
+    <message>
+        <source>Write the table</source>
+        <translation>Escribir la tabla</translation>
+    </message>
+    <message>
+        <source>What is open</source>
+        <translation>Lo que está abierto</translation>
+    </message>
+    <message>
+        <source>The file for the picture: .pdf, .svg or .csv</source>
+        <translation>El archivo de la imagen: .pdf, .svg o .csv</translation>
+    </message>
+    <message>
+        <source>The file for the table: .pdf or .csv</source>
+        <translation>El archivo de la tabla: .pdf o .csv</translation>
+    </message>
+    <message>
+        <source>There is no picture.</source>
+        <translation>No hay imagen.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>The file&apos;s name ends in .pdf or .csv.</source>
+        <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::TroubleViewModel</name>
     <message>
         <source>The station cannot be opened</source>
@@ -5679,6 +7132,37 @@
     <message>
         <source>No</source>
         <translation>No</translation>
+    </message>
+    <message>
+        <source>Clusters and berries speak for different taxa.</source>
+        <translation>Racimos y bayas hablan por taxones distintos.</translation>
+    </message>
+    <message>
+        <source>Nearest to %1, but unusual for it: undecided.</source>
+        <translation>Lo más cercano es %1, pero inusual para él: sin decidir.</translation>
+    </message>
+    <message>
+        <source>%1 over %2 times likelier than %3.</source>
+        <translation>%1 más de %2 veces más verosímil que %3.</translation>
+    </message>
+    <message>
+        <source>%1 %2 times likelier than %3.</source>
+        <translation>%1 %2 veces más verosímil que %3.</translation>
+    </message>
+    <message numerus="yes">
+        <source>About %n more cluster(s) would decide.</source>
+        <translation>
+            <numerusform>%n racimo más, más o menos, lo decidiría.</numerusform>
+            <numerusform>Unos %n racimos más lo decidirían.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>More clusters will hardly decide.</source>
+        <translation>Más racimos apenas lo decidirán.</translation>
+    </message>
+    <message>
+        <source>Vine %1.</source>
+        <translation>Vid %1.</translation>
     </message>
 </context>
 <context>
