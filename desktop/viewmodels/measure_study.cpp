@@ -2,7 +2,9 @@
 #include "desk/desk_words.hpp"
 #include "desk/study_views.hpp"
 
+#include "core/fruit/counts.hpp"
 #include "core/fruit/variation.hpp"
+#include "core/statistics/description.hpp"
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
@@ -37,14 +39,6 @@ struct Noted {
     std::vector<double> values;
     double median = 0;
 };
-
-double quantile(const std::vector<double>& sorted, double share) {
-    // Hyndman & Fan 1996, Am. Stat. 50:361-365, definition 7.
-    const double at = share * static_cast<double>(sorted.size() - 1);
-    const auto below = static_cast<std::size_t>(at);
-    const std::size_t above = std::min(below + 1, sorted.size() - 1);
-    return sorted[below] + (at - static_cast<double>(below)) * (sorted[above] - sorted[below]);
-}
 
 class MeasureView : public StudyView {
 public:
@@ -93,6 +87,9 @@ public:
         countLeftOut(ground.notes.notesOf(code), season, study);
         addTable(ground, noted, decimals + 1, study);
         addVariance(noted, decimals + 1, study);
+        if (asked->known.kind == DescriptorKind::Count) {
+            addSpread(noted, study);
+        }
         addPlot(ground, noted, *asked, unit, study);
         study.method = Tr::tr("Means of vines' means, 95 % intervals by Student's t over vines; "
                               "variances by Henderson's method I.");
@@ -124,7 +121,7 @@ private:
                 noted.vines.push_back(std::move(samples));
             }
             std::ranges::sort(noted.values);
-            noted.median = quantile(noted.values, 0.5);
+            noted.median = statistics::quantileOf(noted.values, 0.5);
             all.push_back(std::move(noted));
         }
         std::ranges::stable_sort(all, std::ranges::greater(), &Noted::median);
@@ -178,6 +175,50 @@ private:
             parts->betweenVines);
         add(BULLACE_SENTENCE("Remark", "Variance within a vine: %1."), parts->withinVine);
         study.remarks.insert(study.remarks.end(), parts->remarks.begin(), parts->remarks.end());
+        addPlan(all, *parts, study);
+    }
+
+    // How the counts of the chosen accessions come in heaps.
+    static void addSpread(const std::vector<Noted>& all, Study& study) {
+        std::vector<fruit::CountFrequency> counts;
+        for (const Noted& noted : all) {
+            for (const double value : noted.values) {
+                counts.push_back({static_cast<std::uint64_t>(std::max(0.0, value)), 1});
+            }
+        }
+        const auto fit = fruit::fitCounts(counts);
+        if (!fit) {
+            return;
+        }
+        study.remarks.insert(study.remarks.end(), fit->remarks.begin(), fit->remarks.end());
+        if (fit->k) {
+            study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                      "All counts together: negative binomial, "
+                                                      "mean %1, k %2 (95 %: %3 to %4)."),
+                                     {Remark::Number{fit->mean, 1},
+                                      Remark::Number{fit->k->value, 2},
+                                      Remark::Number{fit->k->interval->low, 2},
+                                      Remark::Number{fit->k->interval->high, 2}}});
+        }
+    }
+
+    // What it takes to know an accession's mean to a tenth of it.
+    static void
+    addPlan(const std::vector<Noted>& all, const fruit::VarianceParts& parts, Study& study) {
+        if (!parts.betweenVines || !parts.withinVine || all.empty() || !(parts.mean > 0)) {
+            return;
+        }
+        const auto plan =
+            fruit::twoStagePlan(*parts.betweenVines, *parts.withinVine, parts.mean / 20);
+        if (plan) {
+            study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                      "For a mean within a tenth of it (95 %), an "
+                                                      "accession takes vines: %1, with values on "
+                                                      "each: %2, a further vine costing as much "
+                                                      "as a further value."),
+                                     {static_cast<std::int64_t>(plan->vines),
+                                      static_cast<std::int64_t>(plan->samplesEach)}});
+        }
     }
 
     static void addPlot(const StudyGround& ground,
@@ -237,8 +278,8 @@ private:
         box.y = noted.median;
         box.yLow = noted.values.front();
         box.yHigh = noted.values.back();
-        box.boxLow = quantile(noted.values, 0.25);
-        box.boxHigh = quantile(noted.values, 0.75);
+        box.boxLow = statistics::quantileOf(noted.values, 0.25);
+        box.boxHigh = statistics::quantileOf(noted.values, 0.75);
         box.weight = static_cast<double>(noted.values.size());
         box.label = label;
         boxes.points.push_back(std::move(box));

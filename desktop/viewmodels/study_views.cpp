@@ -5,6 +5,7 @@ namespace bullace::desk {
 std::vector<std::unique_ptr<StudyView>> makeStudyViews() {
     std::vector<std::unique_ptr<StudyView>> views;
     views.push_back(makeMeasureView());
+    views.push_back(makeCropView());
     views.push_back(makeIdentityView());
     views.push_back(makeColdView());
     views.push_back(makeWinterView());

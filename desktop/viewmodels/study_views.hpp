@@ -8,6 +8,7 @@
 namespace bullace::desk {
 
 [[nodiscard]] std::unique_ptr<StudyView> makeMeasureView();
+[[nodiscard]] std::unique_ptr<StudyView> makeCropView();
 [[nodiscard]] std::unique_ptr<StudyView> makeIdentityView();
 [[nodiscard]] std::unique_ptr<StudyView> makeColdView();
 [[nodiscard]] std::unique_ptr<StudyView> makeWinterView();

@@ -113,3 +113,80 @@ TEST_CASE("a station without notes says so on every view, and nothing is drawn")
         desk.look("study-empty-" + view->key().toStdString());
     }
 }
+
+namespace {
+
+// Lines of an office that knows two vines of one accession, and of a tablet that noted them.
+class Lines {
+public:
+    Lines() {
+        office("block/B1/rows", "[[1,4]]");
+        for (const char* vine : {"01", "02"}) {
+            office("planting/B1-01-" + std::string(vine) + "/2018-03-01",
+                   R"({"accession":"A001","until":null})");
+        }
+        office("accession/A001/name", R"("Sallow Ditch")");
+    }
+    void office(const std::string& subject, const std::string& json) {
+        add("s0000000000000009.1", "catalog", ++officeSeq_, subject, json);
+    }
+    void noted(const std::string& subject, const std::string& json) {
+        add("t0000000000000001.1", "observe", ++tabletSeq_, subject, json);
+    }
+    // A sample of an observation.
+    void sample(const std::string& subject, const std::string& json) {
+        noted(subject + "/t0000000000000001.1," + std::to_string(++samples_), json);
+    }
+    [[nodiscard]] const std::string& text() const { return text_; }
+
+private:
+    void add(const char* origin,
+             const char* kind,
+             int seq,
+             const std::string& subject,
+             const std::string& json) {
+        text_ += std::string(R"({"origin":")") + origin + R"(","seq":)" + std::to_string(seq) +
+                 R"(,"count":)" + std::to_string(seq) + R"(,"author":"im","kind":")" + kind +
+                 R"(","subject":")" + subject + R"(","value":)" + json + R"(,"over":[]})" + "\n";
+    }
+    std::string text_;
+    int officeSeq_ = 0;
+    int tabletSeq_ = 0;
+    int samples_ = 0;
+};
+
+} // namespace
+
+TEST_CASE(
+    "picks of a season are added up, a missed one is told, and the crop to come is a product") {
+    Lines lines;
+    lines.sample("obs/B1-01-01/2025-08-30/yield", "4.5");
+    lines.sample("obs/B1-01-01/2025-08-30/yield", "1.5"); // two buckets of one day
+    lines.sample("obs/B1-01-01/2025-09-12/yield", "6.0");
+    lines.sample("obs/B1-01-02/2025-08-30/yield", "9.0");
+    lines.noted("obs/B1-01-02/2025-09-12/yield", R"({"none":"walked-past"})");
+    for (const char* vine : {"01", "02"}) {
+        const std::string at = "obs/B1-01-" + std::string(vine) + "/2025-07-01/";
+        lines.noted(at + "clusters", "100");
+        lines.sample(at + "berries-per-cluster", "6");
+        lines.sample(at + "berry-weight", "5.0");
+    }
+    const TempFolder folder;
+    const std::string path = folder.file("crop.db");
+    makeStationFile(path, lines.text());
+    FixedClock clock(1'760'000'000'000);
+    DeskGlass desk(path, clock);
+    desk.go(desk::DeskApp::Study);
+    desk.app().study()->choose(QStringLiteral("crop"), {});
+    desk.rest();
+    const desk::Study& study = desk.app().study()->study();
+    REQUIRE(study.rows.size() == 1);
+    const QStringList& cells = study.rows[0].cells;
+    CHECK(cells[1] == QStringLiteral("1")); // the vine with every pick
+    CHECK(cells[2] == QStringLiteral("12.0"));
+    CHECK(cells[3] == QStringLiteral("1"));
+    CHECK(cells[4] == QStringLiteral("100"));
+    CHECK(cells[5].startsWith(QStringLiteral("3.0"))); // 100 × 6 × 5 g
+    CHECK(study.missedLeft == 1);
+    desk.look("study-crop");
+}
