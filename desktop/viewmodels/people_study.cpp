@@ -26,6 +26,8 @@ constexpr double kGoodKappa = 0.61;
 constexpr double kGoodIntraclass = 0.75;
 constexpr std::size_t kFewestPairs = 10; // before anything is said (common practice, no source)
 
+const QString kAll = QStringLiteral("!all"); // no descriptor is called so
+
 struct Tr {
     Q_DECLARE_TR_FUNCTIONS(PeopleStudy)
 };
@@ -122,6 +124,9 @@ public:
                 what.lines.push_back({fromText(asked->known.code), quick::titleWords(*asked)});
             }
         }
+        if (!what.lines.empty()) {
+            what.lines.push_back({kAll, Tr::tr("All descriptors")});
+        }
         settleChoice(chosen, what);
         return {what};
     }
@@ -131,6 +136,10 @@ public:
         study.title = title();
         study.tableName = title();
         const std::string code = toText(chosen.at(QStringLiteral("what")));
+        if (chosen.at(QStringLiteral("what")) == kAll) {
+            addDescriptors(ground, study);
+            return study;
+        }
         const vineyard::Asked* asked = ground.catalogue->descriptor(code);
         if (asked == nullptr) {
             study.words = Tr::tr("No vine has been noted by two people on one day yet.");
@@ -140,7 +149,7 @@ public:
         const auto notes = onScale(ground.notes.notesOf(code).people, *asked);
         const PairsOf pairs = pairsOf(notes, ground.notes.words);
         addPairs(ground, pairs, *asked, study);
-        addPeople(notes, *asked, study);
+        addPeople(ground, notes, *asked, study);
         addPlot(ground, pairs, *asked, study);
         study.method =
             isScored(*asked)
@@ -196,9 +205,70 @@ private:
                               static_cast<int>(pairs.size()));
     }
 
-    // Without names: everybody's own figures are for that person first.
-    static void
-    addPeople(const std::vector<PersonNote>& notes, const vineyard::Asked& asked, Study& study) {
+    // Which descriptors a common exercise is called for, each by its pair of people that agrees
+    // least.
+    static void addDescriptors(const StudyGround& ground, Study& study) {
+        study.title = Tr::tr("Where a common exercise would help");
+        study.tableName = study.title;
+        study.columns = {{Tr::tr("What"), 22, false, true},
+                         {Tr::tr("Pairs of people"), 8, true},
+                         {Tr::tr("Vines"), 6, true},
+                         {Tr::tr("Least agreement (95 %)"), 22, true},
+                         {Tr::tr("Exercise"), 12}};
+        int wanted = 0;
+        for (const vineyard::Asked* asked : ground.catalogue->descriptors()) {
+            const season::DescriptorNotes& of = ground.notes.notesOf(asked->known.code);
+            if (!of.people.empty()) {
+                wanted += addDescriptor(ground, *asked, onScale(of.people, *asked), study);
+            }
+        }
+        study.words = Tr::tr("A common exercise before the next round would help with %n "
+                             "descriptor(s).",
+                             nullptr,
+                             wanted);
+        study.method = Tr::tr("Scores: kappa with squared weights, good from 0.61 on (Landis & "
+                              "Koch 1977). Measures: intraclass correlation, good from 0.75 on "
+                              "(Koo & Li 2016). Nothing is said of fewer than ten vines.");
+    }
+
+    // 1 where an exercise is called for.
+    static int addDescriptor(const StudyGround& ground,
+                             const vineyard::Asked& asked,
+                             const std::vector<PersonNote>& notes,
+                             Study& study) {
+        const PairsOf pairs = pairsOf(notes, ground.notes.words);
+        Agreement least;
+        std::size_t vines = 0;
+        bool isEnough = false;
+        for (const auto& [people, values] : pairs) {
+            vines += values.size();
+            const Agreement agreement = agreementOf(values, isScored(asked));
+            if (values.size() < kFewestPairs || !agreement.value) {
+                continue;
+            }
+            isEnough = true;
+            if (!least.value || agreement.value->value < least.value->value) {
+                least = agreement;
+            }
+        }
+        const bool isWanted = isEnough && !least.isGood;
+        GridRow row;
+        row.isStrong = isWanted;
+        row.cells << quick::titleWords(asked) << QString::number(pairs.size())
+                  << QString::number(vines)
+                  << (least.value ? estimateText(*least.value, 2) : QString())
+                  << (!isEnough  ? Tr::tr("too few vines")
+                      : isWanted ? Tr::tr("would help")
+                                 : Tr::tr("not needed"));
+        study.rows.push_back(std::move(row));
+        return isWanted ? 1 : 0;
+    }
+
+    // Of all people together, and the own figures of the one who sits at the desk.
+    static void addPeople(const StudyGround& ground,
+                          const std::vector<PersonNote>& notes,
+                          const vineyard::Asked& asked,
+                          Study& study) {
         std::map<std::uint32_t, std::size_t> people;
         for (const PersonNote& note : notes) {
             people.emplace(note.author, people.size());
@@ -225,6 +295,20 @@ private:
                                      {Remark::Number{*model->observerSd, decimals},
                                       Remark::Number{*model->readingSd, decimals},
                                       static_cast<std::int64_t>(model->things)}});
+        }
+        for (const auto& [author, index] : people) {
+            const statistics::ObserverEffect& own = model->observers[index];
+            if (ground.notes.words[author] == ground.author && own.bias && own.spread) {
+                study.remarks.push_back(
+                    {BULLACE_SENTENCE("Remark",
+                                      "Your own values lie %1 above (below with a minus) those of "
+                                      "all (95 %: %2 to %3), and spread by %4, from %5 vines."),
+                     {Remark::Number{own.bias->value, decimals},
+                      Remark::Number{own.bias->interval->low, decimals},
+                      Remark::Number{own.bias->interval->high, decimals},
+                      Remark::Number{*own.spread, decimals},
+                      static_cast<std::int64_t>(own.readings)}});
+            }
         }
     }
 

@@ -17,6 +17,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace bullace::desk {
@@ -27,6 +28,7 @@ struct StudyGround {
     std::shared_ptr<const vineyard::Catalogue> catalogue;
     UnitWishes units;
     CivilDate today;
+    std::string author; // who sits at the desk; empty where nobody has said
 };
 
 // What was chosen, by the key of its group; of a group of many with commas between.

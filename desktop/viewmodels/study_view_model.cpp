@@ -79,12 +79,14 @@ void StudyViewModel::refresh() {
         showChoices();
         offer();
     }
+    StudyGround now{
+        {}, session_.catalogue(), session_.settings().units, session_.today(), session_.author()};
     session_.read(
         this,
         office::Lane::Background,
         token_,
         [ground = ground_,
-         now = StudyGround{{}, session_.catalogue(), session_.settings().units, session_.today()},
+         now = std::move(now),
          view = view(),
          chosen = chosen_[view()->key()],
          token = token_](store::Database& database) -> Result<Made> {

@@ -97,6 +97,26 @@ TEST_CASE("choosing accessions leaves only them, and giving them back shows all"
     CHECK(station.study().study().rows.size() == all);
 }
 
+TEST_CASE("a person reads her own figures, and nobody else's") {
+    Station station;
+    const auto own = [&station] {
+        for (const Remark& remark : station.study().study().remarks) {
+            if (remark.sentence.starts_with("Your own values")) {
+                return true;
+            }
+        }
+        return false;
+    };
+    station.choose("people");
+    CHECK_FALSE(own()); // Hesper noted no stage twice
+    station.glass->sit("im");
+    station.choose("people");
+    CHECK(own());
+    station.choose("people", {{QStringLiteral("what"), QStringLiteral("!all")}});
+    CHECK(station.study().study().rows.size() > 1);
+    station.glass->look("study-people-all");
+}
+
 TEST_CASE("a station without notes says so on every view, and nothing is drawn") {
     const TempFolder folder;
     const std::string path = folder.file("empty.db");
