@@ -118,6 +118,22 @@ TEST_CASE(
     CHECK(vigour.people.size() == 4); // where they agreed, too
 }
 
+TEST_CASE("several berries weighed together are one weight each") {
+    const test::TempFolder folder;
+    const std::string path = folder.file("berries.db");
+    test::makeStationFile(path,
+                          kPlan +
+                              entry(1,
+                                    "ip",
+                                    "obs/B1-01-01/2023-08-01/berry-weight/t0000000000000001.1,1",
+                                    R"({"g":61.5,"of":10})"));
+    const StationNotes notes = notesOf(path);
+    const DescriptorNotes& weights = notes.notesOf("berry-weight");
+    REQUIRE(weights.numbers.size() == 1);
+    CHECK(weights.numbers[0].value == doctest::Approx(6.15));
+    CHECK(weights.records.empty());
+}
+
 TEST_CASE("weather is read by site and day") {
     const test::TempFolder folder;
     const std::string path = folder.file("weather.db");
