@@ -21,7 +21,8 @@ namespace bullace::demo {
 [[nodiscard]] std::string journalLines(const std::vector<journal::Entry>& entries);
 
 // Keys: "station", "seed", "journals", "conflicts", "agreed", "shifted_rows", "slip",
-// "wrong_clock", "restored", "vines" (what each vine was really like, by season).
+// "wrong_clock", "restored", "bench" (bench_lines.hpp), "vines" (what each vine was really like,
+// by season).
 [[nodiscard]] std::string truthDocument(const DemoStation& station, std::uint64_t seed);
 
 } // namespace bullace::demo

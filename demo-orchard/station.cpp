@@ -1,5 +1,6 @@
 #include "demo/station.hpp"
 
+#include "demo/bench_work.hpp"
 #include "demo/seasons.hpp"
 
 #include <algorithm>
@@ -53,6 +54,10 @@ DemoStation makeStation(std::uint64_t seed) {
     const Past past = writePastSeasons(earlier, station.orchard, pens, station.truth);
     writeThirdSeason(lastSeason, station.orchard, pens, past, station.truth);
     writeFieldWork(station.orchard, pens.office);
+    writeVerified(station.orchard, pens.office, station.truth.bench);
+    Pen bench({'s', 0x6e2d49b1c80f5a37, 1});
+    bench.seen(pens.office.count());
+    writeBench(seed, station.orchard, bench, station.truth.bench);
     station.journals = {
         {"office.jsonl",
          "the office: plan, collection, rulebook, rounds",
@@ -70,7 +75,11 @@ DemoStation makeStation(std::uint64_t seed) {
          3,
          pens.second.entries()},
         {"tablet-2.jsonl", "second tablet, from its old copy on", 3, pens.restored.entries()},
-        {"tablet-3.jsonl", "third tablet, its clock a year behind", 3, pens.third.entries()}};
+        {"tablet-3.jsonl", "third tablet, its clock a year behind", 3, pens.third.entries()},
+        {"bench.jsonl",
+         "the bench: freezing tests, juice, tagged shoots, weather",
+         3,
+         bench.entries()}};
     return station;
 }
 

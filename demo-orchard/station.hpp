@@ -1,6 +1,7 @@
 // The whole demo station: its journals, and the truth that they speak of more or less well.
 #pragma once
 
+#include "demo/bench_truth.hpp"
 #include "demo/orchard.hpp"
 #include "demo/pen.hpp"
 
@@ -48,13 +49,14 @@ struct Truth {
     int wrongClockDays = 0;
     std::string restored;            // origin
     std::uint64_t restoredAfter = 0; // the last seq that both of its branches have
+    BenchTruth bench;
 };
 
 // One file. Where two journals have the same origin, they are branches of a fork.
 struct Journal {
     std::string file;  // "tablet-1.jsonl"
     std::string about; // one line for people
-    int season = 0;    // 1 to 3; 0 for the office, which writes in all
+    int season = 0;    // 1 to 3, its last; 0 for the office, which writes in all
     std::vector<journal::Entry> entries;
 };
 

@@ -67,6 +67,14 @@ public:
         for (const demo::PlantedConflict& conflict : planted().conflicts) {
             conflicts_[conflict.subject] = &conflict;
         }
+        for (const demo::Journal& journal : demoStation().journals) {
+            for (const journal::Entry& entry : journal.entries) {
+                if (journal.file == "bench.jsonl") {
+                    ofBench_.insert(entry.subject);
+                }
+            }
+        }
+        REQUIRE_FALSE(ofBench_.empty());
     }
 
     static const demo::Orchard& orchard() { return demoStation().orchard; }
@@ -83,6 +91,10 @@ public:
     [[nodiscard]] const demo::PlantedConflict* conflict(const std::string& subject) const {
         const auto found = conflicts_.find(subject);
         return found == conflicts_.end() ? nullptr : found->second;
+    }
+    // Not noted on a walk; its truth is a law, which another test recovers.
+    [[nodiscard]] bool isOfBench(const std::string& subject) const {
+        return ofBench_.contains(subject);
     }
     [[nodiscard]] const demo::Vine& vine(const std::string& subject) const {
         return *vines_.at(std::string(journal::readSubject(subject).id));
@@ -187,6 +199,7 @@ private:
 
     std::map<std::string, const demo::Vine*> vines_;
     std::map<std::string, const demo::PlantedConflict*> conflicts_;
+    std::set<std::string> ofBench_;
 };
 
 std::string typedAs(const Bytes& value) {
@@ -376,6 +389,10 @@ int checkThirdSeason(const States& before, const States& after, const Truth& tru
         }
         INFO(subject << " " << held.json);
         CHECK(held.state != merge::State::Open);
+        if (truth.isOfBench(subject)) {
+            CHECK(held == before.at(subject));
+            continue;
+        }
         const demo::PlantedConflict* planted = truth.conflict(subject);
         const bool isRuled = planted != nullptr && !planted->isOpen;
         if (planted != nullptr && planted->isOpen) {

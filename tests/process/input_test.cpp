@@ -248,7 +248,8 @@ TEST_CASE("two stations fed the demo's journals in different orders export the s
                                          "tablet-1",
                                          "tablet-2-before",
                                          "tablet-2",
-                                         "tablet-3"};
+                                         "tablet-3",
+                                         "bench"};
     std::string exports[2];
     std::string states[2];
     for (int turn = 0; turn < 2; ++turn) {
