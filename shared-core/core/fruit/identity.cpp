@@ -1,6 +1,7 @@
 #include "core/fruit/identity.hpp"
 
 #include "core/fruit/sample_size.hpp"
+#include "core/statistics/distributions.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +13,7 @@ namespace {
 
 constexpr double kStrong = 1;         // a ratio of 10 on one character
 constexpr double kFarOff = 2.5758;    // beyond 99 % of a taxon's vines
-constexpr double kPlausible = 1.9600; // within 95 % of a taxon's vines
+constexpr double kImplausible = 0.05; // of a taxon's vines, in any character
 constexpr double kThumb = 12;         // berries, and mm
 constexpr double kSame = 1e-9;
 
@@ -249,10 +250,22 @@ std::optional<Remark> ofChromosomes(double chromosomes) {
 
 // Whether the vine's values are usual for the taxon: what lies between the taxa is likelier of one
 // of them than of the other, and still of neither.
+// The more characters, the likelier is one of a true vine's to be far out: each has its share of
+// what may be called unusual.
 bool isPlausible(const Identity& identity, std::size_t taxon) {
-    return std::ranges::all_of(identity.characters, [taxon](const CharacterEvidence& evidence) {
-        return !evidence.distances[taxon] || std::abs(*evidence.distances[taxon]) <= kPlausible;
-    });
+    const auto measured =
+        std::ranges::count_if(identity.characters, [taxon](const CharacterEvidence& evidence) {
+            return evidence.distances[taxon] && kindOf(evidence.character) != LawKind::Choice;
+        });
+    if (measured == 0) {
+        return true;
+    }
+    const double limit =
+        statistics::normalQuantile(1 - kImplausible / (2 * static_cast<double>(measured)));
+    return std::ranges::all_of(
+        identity.characters, [taxon, limit](const CharacterEvidence& evidence) {
+            return !evidence.distances[taxon] || std::abs(*evidence.distances[taxon]) <= limit;
+        });
 }
 
 void judge(const std::vector<TaxonProfile>& profiles, Identity& identity) {

@@ -52,7 +52,7 @@ struct Identity {
     double bound = 0;          // the ratio, as such a logarithm, that decides
     Verdict verdict = Verdict::NothingToGoBy;
     std::optional<std::size_t> leading; // the profile that the values speak for most
-    bool isUsual = false;               // the values lie within 95 % of the leading taxon's vines
+    bool isUsual = false;               // the values lie where 95 % of the leading taxon's vines do
     // By the published ranges alone (TRADE's overlap rule): the taxon into whose ranges both means
     // fall. Flora of North America 12:7.
     std::optional<std::string> byPublishedRanges;
@@ -62,7 +62,8 @@ struct Identity {
 };
 
 // Decides for a taxon once its ratio to every rival has passed (1 - missed)/(wrong / rivals) and
-// the values are usual for it: within 95 % of its vines, character by character. Source  Wald 1945,
+// the values are usual for it: where 95 % of its vines lie in all of the characters together, each
+// having an equal share of the 5 % (Bonferroni's inequality). Source  Wald 1945,
 // Ann. Math. Stat. 16:117-186 (sequential probability ratio test); Armitage 1950, J. R. Stat. Soc.
 // B 12:137-144 (more than two hypotheses).
 [[nodiscard]] Identity identify(const std::vector<TaxonProfile>& profiles,
