@@ -27,6 +27,7 @@ constexpr std::array kAccession{FieldForm{"name"},
                                 FieldForm{"number"},
                                 FieldForm{"status", Type::ChosenWord, kStatuses},
                                 FieldForm{"taxon"},
+                                FieldForm{"verified", Type::YesNo},
                                 FieldForm{"flower-sex", Type::Whole},
                                 FieldForm{"mother"},
                                 FieldForm{"father"}};

@@ -26,6 +26,7 @@ constexpr std::array kNames{
     FieldName{"number", QT_TRANSLATE_NOOP("CardWords", "The office's number")},
     FieldName{"status", QT_TRANSLATE_NOOP("CardWords", "Status")},
     FieldName{"taxon", QT_TRANSLATE_NOOP("CardWords", "Taxon")},
+    FieldName{"verified", QT_TRANSLATE_NOOP("CardWords", "Taxon verified")},
     FieldName{"flower-sex", QT_TRANSLATE_NOOP("CardWords", "Flower sex, OIV 151")},
     FieldName{"mother", QT_TRANSLATE_NOOP("CardWords", "Seed parent")},
     FieldName{"father", QT_TRANSLATE_NOOP("CardWords", "Pollen parent")},

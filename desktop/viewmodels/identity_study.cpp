@@ -63,6 +63,19 @@ QString verdictWords(Verdict verdict) {
     return {};
 }
 
+bool isWild(const StudyGround& ground, std::size_t accession) {
+    const auto& known = ground.catalogue->accessions();
+    const auto found = known.find(ground.notes.accessions[accession].id);
+    return found != known.end() && found->second.status == "wild accession";
+}
+
+// What the taxa are like. Wild accessions are told by verified wild ones alone: cultivars have been
+// bred for large berries, and a wild vine looks unlike them.
+struct Profiles {
+    std::vector<fruit::TaxonProfile> ofWild;
+    std::vector<fruit::TaxonProfile> ofAll;
+};
+
 // An accession's fruit, over all of its vines.
 struct Accession {
     std::size_t index = 0;
@@ -78,8 +91,10 @@ public:
     QString help() const override {
         return Tr::tr("Each accession by berries per cluster and berry diameter, with 95 % of its "
                       "means. The station's own verified accessions tell what a taxon is like "
-                      "where there are enough of them, published ranges otherwise. An accession "
-                      "is decided once its values are so much likelier of one taxon than of any "
+                      "where there are enough of them, published ranges otherwise; wild "
+                      "accessions are told by verified wild ones alone, since cultivars have been "
+                      "bred for large berries. An accession is decided once its values are so much "
+                      "likelier of one taxon than of any "
                       "other that at most one decision in twenty is wrong. The taxon of the office "
                       "is not looked at, but for verified accessions.");
     }
@@ -97,7 +112,8 @@ public:
         Study study;
         study.title = title();
         const std::vector<Accession> accessions = accessionsOf(ground);
-        const auto profiles = fruit::profilesWith(verifiedOf(ground));
+        const Profiles profiles{fruit::profilesWith(verifiedOf(ground, true)),
+                                fruit::profilesWith(verifiedOf(ground, false))};
         study.tableName = study.title;
         study.columns = {{Tr::tr("Accession"), 16, false, true},
                          {Tr::tr("Berries a cluster"), 18, true},
@@ -111,7 +127,8 @@ public:
         for (const Accession& accession : accessions) {
             if (isChosen(chosen, group, fromText(ground.notes.accessions[accession.index].id))) {
                 shown.push_back(&accession);
-                addRow(ground, accession, profiles, study);
+                const bool isOfWild = isWild(ground, accession.index);
+                addRow(ground, accession, isOfWild ? profiles.ofWild : profiles.ofAll, study);
             }
         }
         study.words = shown.empty()
@@ -159,12 +176,14 @@ private:
         return all;
     }
 
-    static std::vector<fruit::VerifiedAccession> verifiedOf(const StudyGround& ground) {
+    static std::vector<fruit::VerifiedAccession> verifiedOf(const StudyGround& ground,
+                                                            bool isOfWildAlone) {
         std::map<std::size_t, fruit::VerifiedAccession> by;
         for (const auto& [vine, values] : valuesOf(ground.notes)) {
             const std::size_t index = ground.notes.vines[vine].accession;
             const season::NotedAccession& accession = ground.notes.accessions[index];
-            if (!accession.isVerified || !isSpecies(accession.taxon)) {
+            const bool isLeftOut = isOfWildAlone && !isWild(ground, index);
+            if (!accession.isVerified || !isSpecies(accession.taxon) || isLeftOut) {
                 continue;
             }
             fruit::VerifiedAccession& verified = by[index];

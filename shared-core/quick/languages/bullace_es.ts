@@ -119,6 +119,10 @@
         <translation>Taxón</translation>
     </message>
     <message>
+        <source>Taxon verified</source>
+        <translation>Taxón verificado</translation>
+    </message>
+    <message>
         <source>Flower sex, OIV 151</source>
         <translation>Sexo de la flor, OIV 151</translation>
     </message>
@@ -961,8 +965,8 @@
         <translation>¿Qué es esta vid?</translation>
     </message>
     <message>
-        <source>Each accession by berries per cluster and berry diameter, with 95 % of its means. The station&apos;s own verified accessions tell what a taxon is like where there are enough of them, published ranges otherwise. An accession is decided once its values are so much likelier of one taxon than of any other that at most one decision in twenty is wrong. The taxon of the office is not looked at, but for verified accessions.</source>
-        <translation>Cada accesión por bayas por racimo y diámetro de baya, con el 95 % de sus medias. Las accesiones verificadas de la propia estación dicen cómo es un taxón donde hay bastantes, si no los intervalos publicados. Una accesión se decide cuando sus valores son tanto más verosímiles de un taxón que de cualquier otro que como mucho una decisión de veinte es errada. El taxón de la oficina no se mira, salvo en accesiones verificadas.</translation>
+        <source>Each accession by berries per cluster and berry diameter, with 95 % of its means. The station&apos;s own verified accessions tell what a taxon is like where there are enough of them, published ranges otherwise; wild accessions are told by verified wild ones alone, since cultivars have been bred for large berries. An accession is decided once its values are so much likelier of one taxon than of any other that at most one decision in twenty is wrong. The taxon of the office is not looked at, but for verified accessions.</source>
+        <translation>Cada accesión por bayas por racimo y diámetro de baya, con el 95 % de sus medias. Las accesiones verificadas de la propia estación dicen cómo es un taxón donde hay bastantes, si no los intervalos publicados; las accesiones silvestres se comparan solo con silvestres verificadas, pues los cultivares se han seleccionado por sus bayas grandes. Una accesión se decide cuando sus valores son tanto más verosímiles de un taxón que de cualquier otro que como mucho una decisión de veinte es errada. El taxón de la oficina no se mira, salvo en accesiones verificadas.</translation>
     </message>
     <message>
         <source>Accession</source>
