@@ -43,7 +43,7 @@ struct Station {
 // The views that have something to show on the demo station.
 const std::vector<const char*>& views() {
     static const std::vector<const char*> all{
-        "measures", "identity", "winter", "people", "comparison"};
+        "measures", "identity", "cold", "winter", "growth", "colour", "people", "comparison"};
     return all;
 }
 
