@@ -266,19 +266,19 @@ private:
         std::size_t count = 0;
         std::size_t lines = 0;
         for (const fruit::ColourDecay& decay : decays.decays) {
-            if (decay.conditions.nm != nm || lines >= kMostLines ||
-                !isChosen(chosen, group, fromText(decay.accession))) {
+            if (decay.conditions.nm != nm || !isChosen(chosen, group, fromText(decay.accession))) {
                 continue;
             }
-            count += addDecayPlot(decay, readings, lines++, plot);
+            count += lines < kMostLines ? addDecayPlot(decay, readings, lines, plot) : 0;
+            ++lines;
         }
         if (plot.series.empty()) {
             return;
         }
-        if (decays.decays.size() > kMostLines) {
+        if (lines > kMostLines) {
             study.remarks.push_back({BULLACE_SENTENCE("Remark",
-                                                      "The picture has the first %1 accessions; "
-                                                      "the table has all."),
+                                                      "The picture has the first %1 lines; the "
+                                                      "table has all."),
                                      {static_cast<std::int64_t>(kMostLines)}});
         }
         plot.notes.count = count;

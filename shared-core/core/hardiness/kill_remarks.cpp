@@ -194,7 +194,7 @@ Remarks remarksOn(const KillCurve& curve, bool hasControl) {
     for (const KillPoint& point : curve.points) {
         sayPoint(point, out);
     }
-    if (curve.meanKill && curve.meanKill->trim > 0) {
+    if (!curve.fit && curve.meanKill && curve.meanKill->trim > 0) {
         out.push_back(
             {BULLACE_SENTENCE("Remark",
                               "The mean killing temperature without a curve leaves %1 % of the "
