@@ -25,6 +25,7 @@ namespace {
 
 constexpr std::string_view kFreezeTest = "freeze-test";
 constexpr std::size_t kMostCurves = 6; // that can be told apart
+constexpr std::size_t kMostBands = 3;  // more cover one another
 const QString kBud = QStringLiteral("bud");
 const QString kWinter = QStringLiteral("winter");
 const QString kLink = QStringLiteral("link");
@@ -99,8 +100,9 @@ public:
         return Tr::tr("Freezing tests of buds, accession by accession, of one winter and one kind "
                       "of bud. Points are shares of dead buds with exact 95 % limits, larger where "
                       "more buds were cut; the curve is drawn over the temperatures that were "
-                      "tested and no further, with its 95 % band, and at half a lying stroke shows "
-                      "the limits of the temperature that kills half. Colder is to the right.");
+                      "tested and no further, with its 95 % band where three accessions or "
+                      "fewer are chosen, and at half a lying stroke shows the limits of the "
+                      "temperature that kills half. Colder is to the right.");
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
@@ -156,15 +158,16 @@ public:
                           .arg(quick::tradeWord(toText(chosen.at(kBud))),
                                winterWords(chosen.at(kWinter).toInt()));
         study.tableName = study.title;
-        study.columns = {{Tr::tr("Accession"), 18, false, true},
+        study.columns = {{Tr::tr("Accession"), 16, false, true},
                          {Tr::tr("Buds"), 6, true},
                          {Tr::tr("10 % dead, °C"), 20, true},
                          {Tr::tr("Half dead, °C (95 %)"), 22, true},
                          {Tr::tr("90 % dead, °C"), 20, true},
-                         {Tr::tr("Limits"), 10}};
+                         {Tr::tr("Limits"), 14}};
         report::Plot plot = emptyKillPlot(study.title);
         std::vector<hardiness::FreezeGroup> groups;
-        std::size_t buds = 0;
+        std::size_t drawn = 0; // buds
+        const bool hasBands = tests.size() <= kMostBands;
         for (const auto& [accession, of] : tests) {
             const auto rows = rowsOf(of);
             const auto curve = hardiness::killCurve(rows, {link, {}, {0.1, 0.5, 0.9}});
@@ -177,14 +180,14 @@ public:
                      {id}});
                 continue;
             }
-            buds += static_cast<std::size_t>(curve->counted);
             addRow(ground.notes.accessions[accession], *curve, study);
             if (groups.size() < kMostCurves) {
-                addKillCurve(id, rows, *curve, groups.size(), plot);
+                addKillCurve(id, rows, *curve, {groups.size(), hasBands}, plot);
+                drawn += static_cast<std::size_t>(curve->counted);
             }
             groups.push_back({id, rows});
         }
-        finish(std::move(plot), buds, tests, study);
+        finish(std::move(plot), drawn, tests, study);
         addDifferences(groups, link, study);
         study.method =
             Tr::tr("Maximum likelihood by accession, %1; limits by profile likelihood, or "
@@ -249,12 +252,10 @@ private:
                   << (hasCurve         ? limitsWords(curve.points.front().limitsBy)
                       : curve.meanKill ? Tr::tr("Spearman-Kärber")
                                        : QString());
-        study.rows.push_back(std::move(row));
         for (const Remark& remark : curve.remarks) {
-            if (std::ranges::find(study.remarks, remark) == study.remarks.end()) {
-                study.remarks.push_back(remark);
-            }
+            tellOf(row.key, remark, study);
         }
+        study.rows.push_back(std::move(row));
     }
 
     static void

@@ -151,6 +151,7 @@ public:
         study.method = Tr::tr("Decay of the first order, least squares of the logarithm of "
                               "absorbance; half-life ln 2/k with the limits of k turned over; "
                               "differences by Welch's t with Holm's adjustment.");
+        addDifferences(*decays, nm, study);
         study.remarks.push_back({BULLACE_SENTENCE("Remark",
                                                   "Guide value: malvidin-3,5-diglucoside of 8 mg "
                                                   "per 100 g fresh grapes or more gave good red "
@@ -243,9 +244,7 @@ private:
                   << (best->halfLifeDays ? estimateText(*best->halfLifeDays, 0)
                                          : Tr::tr("no decay shown"));
         for (const Remark& remark : best->remarks) {
-            if (std::ranges::find(study.remarks, remark) == study.remarks.end()) {
-                study.remarks.push_back(remark);
-            }
+            tellOf(row.key, remark, study);
         }
         return true;
     }
@@ -264,21 +263,31 @@ private:
         plot.y.beginsAtZero = true;
         const auto readings = readingsIn(ground.notes);
         std::size_t count = 0;
-        std::size_t lines = 0;
+        std::map<std::string, std::vector<const fruit::ColourDecay*>> drawn;
         for (const fruit::ColourDecay& decay : decays.decays) {
-            if (decay.conditions.nm != nm || !isChosen(chosen, group, fromText(decay.accession))) {
-                continue;
+            if (decay.conditions.nm == nm && isChosen(chosen, group, fromText(decay.accession))) {
+                drawn[decay.accession].push_back(&decay);
             }
-            count += lines < kMostLines ? addDecayPlot(decay, readings, lines, plot) : 0;
+        }
+        std::size_t lines = 0;
+        for (const auto& [accession, of] : drawn) {
+            for (std::size_t i = 0; i < of.size() && lines < kMostLines; ++i) {
+                const QString name =
+                    of.size() == 1
+                        ? fromText(accession)
+                        : Tr::tr("%1, dilution %2")
+                              .arg(fromText(accession), numberText(of[i]->conditions.dilution, 0));
+                count += addDecayPlot(*of[i], readings, {toText(name), lines}, plot);
+            }
             ++lines;
         }
         if (plot.series.empty()) {
             return;
         }
-        if (lines > kMostLines) {
+        if (drawn.size() > kMostLines) {
             study.remarks.push_back({BULLACE_SENTENCE("Remark",
-                                                      "The picture has the first %1 lines; the "
-                                                      "table has all."),
+                                                      "The picture has the first %1 accessions; "
+                                                      "the table has all."),
                                      {static_cast<std::int64_t>(kMostLines)}});
         }
         plot.notes.count = count;
@@ -287,12 +296,36 @@ private:
         study.plot = std::move(plot);
     }
 
+    // What differs beyond doubt, and what readings could not be put together.
+    static void addDifferences(const fruit::ColourComparison& decays, double nm, Study& study) {
+        std::int64_t all = 0;
+        std::int64_t certain = 0;
+        for (const fruit::DecayDifference& difference : decays.differences) {
+            if (difference.conditions.nm == nm) {
+                ++all;
+                certain += difference.pHolm < 0.05 ? 1 : 0;
+            }
+        }
+        if (all > 0) {
+            study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                      "Of %1 differences in the rate of decay "
+                                                      "between two accessions, %2 are beyond doubt "
+                                                      "when all are looked at together (Welch, "
+                                                      "Holm)."),
+                                     {all, certain}});
+        }
+        study.remarks.insert(study.remarks.end(), decays.remarks.begin(), decays.remarks.end());
+    }
+
+    struct Drawn {
+        std::string name;
+        std::size_t group = 0;
+    };
     static std::size_t addDecayPlot(const fruit::ColourDecay& decay,
                                     const std::vector<fruit::AbsorbanceReading>& readings,
-                                    std::size_t group,
+                                    const Drawn& as,
                                     report::Plot& plot) {
-        report::PlotSeries points{
-            report::PlotSeries::Points, decay.accession, {}, false, false, group};
+        report::PlotSeries points{report::PlotSeries::Points, as.name, {}, false, false, as.group};
         for (const fruit::AbsorbanceReading& reading : readings) {
             if (reading.accession == decay.accession && reading.conditions == decay.conditions &&
                 reading.absorbance > 0) {
@@ -305,8 +338,7 @@ private:
         }
         const std::size_t count = points.points.size();
         if (decay.start && decay.perDay && decay.lastDay > decay.firstDay) {
-            report::PlotSeries line{
-                report::PlotSeries::Line, decay.accession, {}, false, false, group};
+            report::PlotSeries line{report::PlotSeries::Line, as.name, {}, false, false, as.group};
             for (int i = 0; i <= 40; ++i) {
                 report::PlotPoint point;
                 point.x = decay.firstDay + (decay.lastDay - decay.firstDay) * i / 40;

@@ -22,6 +22,7 @@ namespace {
 
 constexpr std::string_view kShoots = "shoot-length";
 constexpr std::size_t kMostCurves = 6;
+constexpr std::size_t kMostInDetail = 2; // accessions with a line for each of their shoots
 
 struct Tr {
     Q_DECLARE_TR_FUNCTIONS(GrowthStudy)
@@ -90,7 +91,8 @@ public:
         return Tr::tr("Tagged shoots of each accession in one season: logistic curves through "
                       "their lengths, when the curve reaches 95 % of its greatest length, and when "
                       "the tips were seen to have stopped; pruning weight for a metre of cordon. "
-                      "The picture has one line for each shoot.");
+                      "The picture has one line for each accession, the mean of its shoots on "
+                      "each day; with one or two accessions chosen, one for each shoot.");
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
@@ -120,12 +122,12 @@ public:
             return study;
         }
         study.title = Tr::tr("Growth, %1").arg(season);
-        study.columns = {{Tr::tr("Accession"), 18, false, true},
+        study.columns = {{Tr::tr("Accession"), 14, false, true},
                          {Tr::tr("Shoots"), 6, true},
-                         {Tr::tr("Greatest length, cm"), 14, true},
-                         {Tr::tr("Growth ends (curve)"), 16},
-                         {Tr::tr("Tips stopped"), 24},
-                         {Tr::tr("Prunings, kg/m"), 18, true}};
+                         {Tr::tr("Longest, cm"), 8, true},
+                         {Tr::tr("Growth ends (first and last shoot)"), 32},
+                         {Tr::tr("Tips stopped"), 34},
+                         {Tr::tr("Prunings, kg/m"), 16, true}};
         report::Plot plot;
         plot.title = toText(study.title);
         plot.x.kind = report::PlotAxis::Dates;
@@ -134,11 +136,21 @@ public:
         plot.y.unit = "cm";
         plot.y.beginsAtZero = true;
         const ChoiceGroup group{QStringLiteral("accessions"), {}, true, {}};
+        std::vector<std::pair<std::size_t, const Grown*>> shown;
+        std::size_t measured = 0;
         for (const auto& [accession, of] : grown) {
             if (isChosen(chosen, group, fromText(ground.notes.accessions[accession].id))) {
-                addRow(ground.notes.accessions[accession], of, plot, study);
+                shown.emplace_back(accession, &of);
+                measured += of.shoots.empty() ? 0U : 1U;
             }
         }
+        std::int64_t untold = 0;
+        for (const auto& [accession, of] : shown) {
+            const season::NotedAccession& noted = ground.notes.accessions[accession];
+            untold += addRow(noted, *of, study) ? 0 : 1;
+            addLines(noted.id, of->shoots, measured <= kMostInDetail, plot);
+        }
+        sayRest(untold, measured, study);
         study.words = Tr::tr("%n accession(s).", nullptr, static_cast<int>(study.rows.size()));
         if (!plot.series.empty()) {
             plot.notes.missing =
@@ -152,12 +164,11 @@ public:
     }
 
 private:
-    static void addRow(const season::NotedAccession& accession,
-                       const Grown& of,
-                       report::Plot& plot,
-                       Study& study) {
+    // False, and no row, where nothing can be told of the accession.
+    static bool addRow(const season::NotedAccession& accession, const Grown& of, Study& study) {
         std::vector<double> ends;
         std::vector<double> greatest;
+        std::optional<CivilDate> growingOn; // a shoot's last visit, where it had no end by then
         for (const auto& [shoot, lengths] : of.shoots) {
             const auto growth = hardiness::fitShootGrowth(lengths);
             if (!growth) {
@@ -171,14 +182,38 @@ private:
             greatest.push_back(growth->greatestCm);
             if (growth->endDate && !growth->isEndBeyondMeasured) {
                 ends.push_back(report::plotDay(*growth->endDate));
+            } else if (growth->isEndBeyondMeasured) {
+                growingOn = growingOn ? std::max(*growingOn, growth->lastDay) : growth->lastDay;
             }
-            addLine(accession.id, lengths, plot);
         }
         GridRow row;
         row.key = fromText(accession.id);
         row.cells << fromText(accession.words) << QString::number(of.shoots.size())
-                  << meanText(greatest) << endText(ends) << tipText(of) << pruningText(of);
-        study.rows.push_back(std::move(row));
+                  << meanText(greatest) << endText(ends, growingOn) << tipText(of)
+                  << pruningText(of);
+        const bool isTold =
+            !of.shoots.empty() || std::any_of(row.cells.begin() + 2,
+                                              row.cells.end(),
+                                              [](const auto& cell) { return !cell.isEmpty(); });
+        if (isTold) {
+            study.rows.push_back(std::move(row));
+        }
+        return isTold;
+    }
+
+    static void sayRest(std::int64_t untold, std::size_t measured, Study& study) {
+        if (untold > 0) {
+            study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                      "Accessions whose prunings were weighed but "
+                                                      "no cordon was measured, not listed: %1."),
+                                     {untold}});
+        }
+        if (measured > kMostCurves) {
+            study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                      "The picture has the first %1 accessions; "
+                                                      "the table has all."),
+                                     {static_cast<std::int64_t>(kMostCurves)}});
+        }
     }
 
     static QString meanText(const std::vector<double>& values) {
@@ -189,40 +224,45 @@ private:
         return values.empty() ? QString() : numberText(sum / static_cast<double>(values.size()), 0);
     }
 
-    static QString endText(const std::vector<double>& ends) {
+    // "25 Jul 2025 (19 Jul 2025 to 2 Aug 2025)": the mean, the first and the last shoot.
+    static QString endText(const std::vector<double>& ends,
+                           const std::optional<CivilDate>& growingOn) {
+        if (ends.empty()) {
+            return growingOn ? Tr::tr("not by %1", "a day").arg(quick::dateWords(*growingOn))
+                             : QString();
+        }
         double sum = 0;
         for (const double end : ends) {
             sum += end;
         }
-        return ends.empty() ? QString()
-                            : quick::dateWords(
-                                  report::dateOfPlotDay(sum / static_cast<double>(ends.size())));
+        const auto [first, last] = std::ranges::minmax(ends);
+        const auto words = [](double day) { return quick::dateWords(report::dateOfPlotDay(day)); };
+        return Tr::tr("%1 (%2 to %3)", "days")
+            .arg(words(sum / static_cast<double>(ends.size())), words(first), words(last));
     }
 
-    // The widest that the vines' own intervals reach together.
+    // The widest that the intervals of the vines that stopped reach together, and how many had not.
     static QString tipText(const Grown& of) {
         std::optional<CivilDate> after;
         std::optional<CivilDate> by;
-        bool isOpen = false;
+        int open = 0;
         for (const auto& [vine, tips] : of.tips) {
             const hardiness::GrowthEnd end = hardiness::growthEnd(tips);
-            if (end.after && (!after || *end.after < *after)) {
-                after = end.after;
+            if (!end.onOrBefore) {
+                ++open;
+                continue;
             }
-            isOpen = isOpen || !end.onOrBefore;
-            if (end.onOrBefore && (!by || *by < *end.onOrBefore)) {
-                by = end.onOrBefore;
-            }
+            after = end.after && (!after || *end.after < *after) ? end.after : after;
+            by = !by || *by < *end.onOrBefore ? end.onOrBefore : by;
         }
-        if (!after && !by) {
-            return {};
+        const QString growing = open == 0 ? QString() : Tr::tr("%n vine(s) not yet", nullptr, open);
+        if (!by) {
+            return growing;
         }
-        if (isOpen || !by) {
-            return Tr::tr("after %1").arg(quick::dateWords(after ? *after : *by));
-        }
-        return after
-                   ? Tr::tr("%1 to %2", "days").arg(quick::dateWords(*after), quick::dateWords(*by))
-                   : Tr::tr("by %1", "a day").arg(quick::dateWords(*by));
+        const QString stopped =
+            after ? Tr::tr("%1 to %2", "days").arg(quick::dateWords(*after), quick::dateWords(*by))
+                  : Tr::tr("by %1", "a day").arg(quick::dateWords(*by));
+        return growing.isEmpty() ? stopped : QStringLiteral("%1; %2").arg(stopped, growing);
     }
 
     static QString pruningText(const Grown& of) {
@@ -231,34 +271,70 @@ private:
             vines.push_back(pruned);
         }
         const auto weight = hardiness::pruningWeight(vines);
-        return weight && weight->kgPerMetre ? estimateText(*weight->kgPerMetre, 2) : QString();
+        if (!weight || !weight->kgPerMetre) {
+            return {};
+        }
+        statistics::Estimate told = *weight->kgPerMetre;
+        if (told.interval) {
+            told.interval->low = std::max(0.0, told.interval->low); // no weight is below 0
+        }
+        return estimateText(told, 2);
     }
 
-    static void addLine(const std::string& id,
-                        std::vector<hardiness::ShootLength> lengths,
-                        report::Plot& plot) {
-        std::set<std::string> ids;
+    static void
+    addLines(const std::string& id, const Lengths& shoots, bool isEachShoot, report::Plot& plot) {
+        std::set<std::size_t> groups;
         for (const report::PlotSeries& series : plot.series) {
-            ids.insert(series.name);
+            groups.insert(*series.group);
         }
-        if (!ids.contains(id) && ids.size() >= kMostCurves) {
+        if (shoots.empty() || groups.size() >= kMostCurves) {
             return;
         }
-        const auto same = std::ranges::find(plot.series, id, &report::PlotSeries::name);
-        const std::size_t group = same != plot.series.end() ? *same->group : ids.size();
-        std::ranges::sort(lengths, {}, [](const hardiness::ShootLength& one) {
-            return report::plotDay(one.day);
-        });
+        std::map<double, std::vector<double>> byDay;
+        for (const auto& [shoot, lengths] : shoots) {
+            std::map<double, std::vector<double>> own;
+            for (const hardiness::ShootLength& length : lengths) {
+                const double day = report::plotDay(length.day);
+                own[day].push_back(length.cm);
+                byDay[day].push_back(length.cm);
+            }
+            if (isEachShoot) {
+                addLine(id, own, groups.size(), plot);
+            }
+        }
+        if (!isEachShoot) {
+            addLine(id, byDay, groups.size(), plot);
+        }
+        noteOf(byDay, plot);
+    }
+
+    // The mean of each day.
+    static void addLine(const std::string& id,
+                        const std::map<double, std::vector<double>>& byDay,
+                        std::size_t group,
+                        report::Plot& plot) {
         report::PlotSeries line{report::PlotSeries::Line, id, {}, false, false, group};
-        for (const hardiness::ShootLength& length : lengths) {
+        for (const auto& [day, lengths] : byDay) {
             report::PlotPoint point;
-            point.x = report::plotDay(length.day);
-            point.y = length.cm;
+            point.x = day;
+            for (const double cm : lengths) {
+                point.y += cm / static_cast<double>(lengths.size());
+            }
+            point.weight = static_cast<double>(lengths.size());
             point.label = id;
             line.points.push_back(std::move(point));
         }
-        plot.notes.count = plot.notes.count.value_or(0) + line.points.size();
         plot.series.push_back(std::move(line));
+    }
+
+    static void noteOf(const std::map<double, std::vector<double>>& byDay, report::Plot& plot) {
+        report::PlotNotes& notes = plot.notes;
+        for (const auto& [day, lengths] : byDay) {
+            const CivilDate date = report::dateOfPlotDay(day);
+            notes.count = notes.count.value_or(0) + lengths.size();
+            notes.from = notes.from ? std::min(*notes.from, date) : date;
+            notes.to = notes.to ? std::max(*notes.to, date) : date;
+        }
     }
 };
 

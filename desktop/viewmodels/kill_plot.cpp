@@ -23,9 +23,12 @@ struct Tr {
     Q_DECLARE_TR_FUNCTIONS(KillPlot)
 };
 
-void addLine(const std::string& id, const KillCurve& curve, std::size_t group, report::Plot& plot) {
-    report::PlotSeries line{report::PlotSeries::Line, id, {}, false, false, group};
-    report::PlotSeries band{report::PlotSeries::Band, id, {}, false, false, group};
+void addLine(const std::string& id,
+             const KillCurve& curve,
+             const KillDrawing& drawing,
+             report::Plot& plot) {
+    report::PlotSeries line{report::PlotSeries::Line, id, {}, false, false, drawing.group};
+    report::PlotSeries band{report::PlotSeries::Band, id, {}, false, false, drawing.group};
     const hardiness::DoseFit& fit = *curve.fit;
     for (int i = 0; i <= kCurvePoints; ++i) {
         const double c = curve.coldestC + (curve.warmestC - curve.coldestC) * i / kCurvePoints;
@@ -43,7 +46,9 @@ void addLine(const std::string& id, const KillCurve& curve, std::size_t group, r
         point.yHigh = 100 * hardiness::killedAt(fit.link, eta + half);
         band.points.push_back(std::move(point));
     }
-    plot.series.push_back(std::move(band));
+    if (drawing.hasBand) {
+        plot.series.push_back(std::move(band));
+    }
     plot.series.push_back(std::move(line));
 }
 
@@ -60,8 +65,9 @@ void addHalf(const std::string& id,
         point.xLow = interval->low;
         point.xHigh = interval->high;
     }
+    // One name for all, so that the key has it once; the label says whose it is.
     report::PlotSeries series{report::PlotSeries::Points,
-                              toText(Tr::tr("%1: half dead").arg(fromText(id))),
+                              toText(Tr::tr("half dead, with 95 %")),
                               {std::move(point)},
                               false,
                               false,
@@ -91,9 +97,9 @@ report::Plot emptyKillPlot(const QString& title) {
 void addKillCurve(const std::string& id,
                   const std::vector<hardiness::FreezeRow>& rows,
                   const KillCurve& curve,
-                  std::size_t group,
+                  const KillDrawing& drawing,
                   report::Plot& plot) {
-    report::PlotSeries points{report::PlotSeries::Points, id, {}, false, false, group};
+    report::PlotSeries points{report::PlotSeries::Points, id, {}, false, false, drawing.group};
     for (const hardiness::FreezeRow& row : rows) {
         const auto share = hardiness::deadShare({row.dead, row.counted});
         if (!share || !*share) {
@@ -109,12 +115,12 @@ void addKillCurve(const std::string& id,
         points.points.push_back(std::move(point));
     }
     if (curve.fit) {
-        addLine(id, curve, group, plot);
+        addLine(id, curve, drawing, plot);
     }
     plot.series.push_back(std::move(points));
     for (const hardiness::KillPoint& point : curve.points) {
         if (point.part == 0.5 && !point.isBeyondTested) {
-            addHalf(id, point, group, plot);
+            addHalf(id, point, drawing.group, plot);
         }
     }
 }

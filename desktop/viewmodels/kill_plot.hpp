@@ -16,11 +16,15 @@ namespace bullace::desk {
 // Without any curve yet; colder is to the right.
 [[nodiscard]] report::Plot emptyKillPlot(const QString& title);
 
-// Adds an accession's tests and curve; series of one `group` have one colour.
+struct KillDrawing {
+    std::size_t group = 0; // series of one group have one colour
+    bool hasBand = true;   // of the curve's 95 %
+};
+// Adds an accession's tests and curve.
 void addKillCurve(const std::string& id,
                   const std::vector<hardiness::FreezeRow>& rows,
                   const hardiness::KillCurve& curve,
-                  std::size_t group,
+                  const KillDrawing& drawing,
                   report::Plot& plot);
 
 } // namespace bullace::desk

@@ -86,6 +86,23 @@ QString remarkWords(const Remark& remark) {
     return said;
 }
 
+void tellOf(const QString& accession, const Remark& remark, Study& study) {
+    const auto same = std::ranges::find(study.ofSome, remark, &RemarkOfSome::remark);
+    RemarkOfSome& told =
+        same != study.ofSome.end() ? *same : study.ofSome.emplace_back(RemarkOfSome{{}, remark});
+    if (!told.of.contains(accession)) {
+        told.of << accession;
+    }
+}
+
+QString remarkWords(const RemarkOfSome& remark, const Study& study) {
+    const bool isOfAll =
+        remark.of.size() > 1 && static_cast<std::size_t>(remark.of.size()) == study.rows.size();
+    const QString words = remarkWords(remark.remark);
+    return isOfAll ? words
+                   : QStringLiteral("%1: %2").arg(remark.of.join(QStringLiteral(", ")), words);
+}
+
 QString numberText(double value, int decimals) {
     return std::isfinite(value) ? QLocale().toString(roundTo(value, decimals), 'f', decimals)
                                 : QString();

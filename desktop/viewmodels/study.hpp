@@ -45,6 +45,12 @@ struct ChoiceGroup {
     std::vector<ChoiceLine> lines;
 };
 
+// A remark that holds of some lines of the table only.
+struct RemarkOfSome {
+    QStringList of; // their accessions
+    Remark remark;
+};
+
 // One answer: what is drawn, what stands in its table, and what has to be told with it.
 struct Study {
     QString title; // "Flowering of 2025"
@@ -55,6 +61,7 @@ struct Study {
     std::vector<GridRow> rows;
     QString method;
     Remarks remarks;
+    std::vector<RemarkOfSome> ofSome;
     QStringList cautions;       // that concern what is shown
     std::size_t openLeft = 0;   // conflicts that were left out
     std::size_t missedLeft = 0; // "not observed" and the like that were left out
@@ -84,6 +91,11 @@ void settleChoice(Chosen& chosen, const ChoiceGroup& group);
 
 // A remark in the language of the screen, numbers and days as they are written there.
 [[nodiscard]] QString remarkWords(const Remark& remark);
+
+// Told with the accession's name before it, once for all that it holds of.
+void tellOf(const QString& accession, const Remark& remark, Study& study);
+// "A001, A018: …"; without names where it holds of all of the study's lines.
+[[nodiscard]] QString remarkWords(const RemarkOfSome& remark, const Study& study);
 
 // Numbers as they are written here, with so many decimals.
 [[nodiscard]] QString numberText(double value, int decimals);

@@ -170,6 +170,9 @@ void StudyViewModel::showFacts() {
     for (const Remark& remark : study_.remarks) {
         rows.push_back(factRow(tr("Note"), remarkWords(remark)));
     }
+    for (const RemarkOfSome& remark : study_.ofSome) {
+        rows.push_back(factRow(tr("Note"), remarkWords(remark, study_)));
+    }
     for (const QString& caution : study_.cautions) {
         rows.push_back(factRow(tr("Caution"), caution));
     }

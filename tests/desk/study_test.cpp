@@ -4,6 +4,7 @@
 
 #include <QFile>
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -77,6 +78,49 @@ TEST_CASE(
         CHECK(station.written(QStringLiteral("table.csv"), false).count('\n') ==
               static_cast<int>(study.rows.size()) + 1);
     }
+}
+
+TEST_CASE("what holds of some accessions is told with their names, and the picture counts what it "
+          "draws") {
+    Station station;
+    station.choose("cold");
+    const desk::Study& cold = station.study().study();
+    CHECK(cold.rows.size() == 8);
+    CHECK(cold.plot->notes.count == 6U * 210U);
+    const auto bands = [&cold] {
+        return std::ranges::count(
+            cold.plot->series, report::PlotSeries::Band, &report::PlotSeries::kind);
+    };
+    CHECK(bands() == 0);
+    station.choose("cold", {{QStringLiteral("accessions"), QStringLiteral("A001,A018")}});
+    CHECK(bands() == 2);
+    station.choose("colour");
+    const desk::Study& colour = station.study().study();
+    QStringList told;
+    for (const desk::RemarkOfSome& remark : colour.ofSome) {
+        told << desk::remarkWords(remark, colour);
+    }
+    CHECK(told.filter(QStringLiteral("A039: The half-life is longer than the 56 days")).size() ==
+          1);
+    const auto dilutions =
+        std::ranges::count_if(colour.plot->series, [](const report::PlotSeries& series) {
+            return series.kind == report::PlotSeries::Line &&
+                   series.name.find("dilution") != std::string::npos;
+        });
+    CHECK(dilutions == 2);
+}
+
+TEST_CASE(
+    "one line for each accession's shoots, and one for each shoot of the two that are chosen") {
+    Station station;
+    station.choose("growth");
+    const desk::Study& growth = station.study().study();
+    CHECK(growth.plot->series.size() == 6);
+    CHECK(growth.plot->notes.count == 840U);
+    station.choose("growth", {{QStringLiteral("accessions"), QStringLiteral("A001,A011")}});
+    CHECK(growth.plot->series.size() == 20);
+    CHECK(growth.rows.size() == 2);
+    station.glass->look("study-growth-two");
 }
 
 TEST_CASE("a file with another end is refused in words") {

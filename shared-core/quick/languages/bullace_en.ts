@@ -71,6 +71,13 @@
             <numerusform>%n accessions.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n vine(s) not yet</source>
+        <translation>
+            <numerusform>%n vine not yet</numerusform>
+            <numerusform>%n vines not yet</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>IdentityStudy</name>

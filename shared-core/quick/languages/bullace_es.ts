@@ -309,8 +309,8 @@
         <translation>Temperaturas que matan las yemas</translation>
     </message>
     <message>
-        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
-        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se dibuja sobre las temperaturas que se probaron y no más allá, con su banda del 95 %, y a la mitad un trazo tendido muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
+        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band where three accessions or fewer are chosen, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
+        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se traza sobre las temperaturas probadas y no más allá, con su banda del 95 % donde se eligen tres accesiones o menos, y a la mitad un trazo horizontal muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
     </message>
     <message>
         <source>Winter</source>
@@ -504,6 +504,10 @@
     <message>
         <source>Readings of 0 or below have no logarithm and are left out.</source>
         <translation>Las lecturas de 0 o menos no tienen logaritmo y se dejan fuera.</translation>
+    </message>
+    <message>
+        <source>%1, dilution %2</source>
+        <translation>%1, dilución %2</translation>
     </message>
 </context>
 <context>
@@ -854,8 +858,8 @@
         <translation>Crecimiento</translation>
     </message>
     <message>
-        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each shoot.</source>
-        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva llega al 95 % de su mayor longitud, y cuándo se vio que las puntas habían parado; peso de poda por metro de cordón. La imagen tiene una línea por brote.</translation>
+        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each accession, the mean of its shoots on each day; with one or two accessions chosen, one for each shoot.</source>
+        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva alcanza el 95 % de su longitud máxima y cuándo se vio que los ápices habían parado; peso de poda por metro de cordón. La imagen tiene una línea por accesión, la media de sus brotes en cada día; con una o dos accesiones elegidas, una por brote.</translation>
     </message>
     <message>
         <source>No shoot has been measured and no pruning weighed yet.</source>
@@ -874,12 +878,12 @@
         <translation>Brotes</translation>
     </message>
     <message>
-        <source>Greatest length, cm</source>
-        <translation>Mayor longitud, cm</translation>
+        <source>Longest, cm</source>
+        <translation>Mayor, cm</translation>
     </message>
     <message>
-        <source>Growth ends (curve)</source>
-        <translation>Fin del crecimiento (curva)</translation>
+        <source>Growth ends (first and last shoot)</source>
+        <translation>Fin del crecimiento (primer y último brote)</translation>
     </message>
     <message>
         <source>Tips stopped</source>
@@ -913,8 +917,21 @@
         <translation>Curvas logísticas por mínimos cuadrados de cada brote; el fin del crecimiento es el 95 % de la mayor longitud (práctica común, sin fuente).</translation>
     </message>
     <message>
-        <source>after %1</source>
-        <translation>después del %1</translation>
+        <source>not by %1</source>
+        <comment>a day</comment>
+        <translation>no hasta el %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2 to %3)</source>
+        <comment>days</comment>
+        <translation>%1 (%2 a %3)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) not yet</source>
+        <translation>
+            <numerusform>%n vid aún no</numerusform>
+            <numerusform>%n vides aún no</numerusform>
+        </translation>
     </message>
     <message>
         <source>%1 to %2</source>
@@ -1047,8 +1064,8 @@
 <context>
     <name>KillPlot</name>
     <message>
-        <source>%1: half dead</source>
-        <translation>%1: mitad muertas</translation>
+        <source>half dead, with 95 %</source>
+        <translation>la mitad muerta, con el 95 %</translation>
     </message>
 </context>
 <context>
@@ -2227,6 +2244,14 @@
     <message>
         <source>%1 is left out: a count or percent is impossible.</source>
         <translation>%1 se deja fuera: un recuento o porcentaje es imposible.</translation>
+    </message>
+    <message>
+        <source>Of %1 differences in the rate of decay between two accessions, %2 are beyond doubt when all are looked at together (Welch, Holm).</source>
+        <translation>De %1 diferencias en la velocidad de pérdida entre dos accesiones, %2 están fuera de duda cuando se miran todas juntas (Welch, Holm).</translation>
+    </message>
+    <message>
+        <source>Accessions whose prunings were weighed but no cordon was measured, not listed: %1.</source>
+        <translation>Accesiones cuya poda se pesó pero sin cordón medido, no listadas: %1.</translation>
     </message>
 </context>
 <context>
