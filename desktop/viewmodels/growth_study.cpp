@@ -123,11 +123,11 @@ public:
         }
         study.title = Tr::tr("Growth, %1").arg(season);
         study.columns = {{Tr::tr("Accession"), 14, false, true},
-                         {Tr::tr("Shoots"), 6, true},
-                         {Tr::tr("Longest, cm"), 8, true},
-                         {Tr::tr("Growth ends (first and last shoot)"), 32},
-                         {Tr::tr("Tips stopped"), 34},
-                         {Tr::tr("Prunings, kg/m"), 16, true}};
+                         {Tr::tr("Shoots"), 5, true},
+                         {Tr::tr("Longest, cm"), 7, true},
+                         {Tr::tr("Growth ends (first and last shoot)"), 37},
+                         {Tr::tr("Tips stopped"), 38},
+                         {Tr::tr("Prunings, kg/m"), 17, true}};
         report::Plot plot;
         plot.title = toText(study.title);
         plot.x.kind = report::PlotAxis::Dates;
