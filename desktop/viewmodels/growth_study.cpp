@@ -7,6 +7,7 @@
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
+#include <QLocale>
 
 #include <algorithm>
 #include <cmath>
@@ -83,6 +84,14 @@ std::map<std::size_t, Grown> grownIn(const season::StationNotes& notes, int seas
     return grown;
 }
 
+// "25 Jul": the title has the year.
+QString dayWords(CivilDate day) {
+    return QStringLiteral("%1 %2").arg(
+        QString::number(static_cast<unsigned>(day.day())),
+        QLocale().monthName(static_cast<int>(static_cast<unsigned>(day.month())),
+                            QLocale::ShortFormat));
+}
+
 class GrowthView : public StudyView {
 public:
     QString key() const override { return QStringLiteral("growth"); }
@@ -122,11 +131,11 @@ public:
             return study;
         }
         study.title = Tr::tr("Growth, %1").arg(season);
-        study.columns = {{Tr::tr("Accession"), 14, false, true},
+        study.columns = {{Tr::tr("Accession"), 18, false, true},
                          {Tr::tr("Shoots"), 5, true},
-                         {Tr::tr("Longest, cm"), 7, true},
-                         {Tr::tr("Growth ends (first and last shoot)"), 37},
-                         {Tr::tr("Tips stopped"), 38},
+                         {Tr::tr("Longest, cm"), 8, true},
+                         {Tr::tr("Growth ends (first and last shoot)"), 28},
+                         {Tr::tr("Tips stopped"), 30},
                          {Tr::tr("Prunings, kg/m"), 17, true}};
         report::Plot plot;
         plot.title = toText(study.title);
@@ -224,19 +233,18 @@ private:
         return values.empty() ? QString() : numberText(sum / static_cast<double>(values.size()), 0);
     }
 
-    // "25 Jul 2025 (19 Jul 2025 to 2 Aug 2025)": the mean, the first and the last shoot.
+    // "25 Jul (19 Jul to 2 Aug)": the mean, the first and the last shoot.
     static QString endText(const std::vector<double>& ends,
                            const std::optional<CivilDate>& growingOn) {
         if (ends.empty()) {
-            return growingOn ? Tr::tr("not by %1", "a day").arg(quick::dateWords(*growingOn))
-                             : QString();
+            return growingOn ? Tr::tr("not by %1", "a day").arg(dayWords(*growingOn)) : QString();
         }
         double sum = 0;
         for (const double end : ends) {
             sum += end;
         }
         const auto [first, last] = std::ranges::minmax(ends);
-        const auto words = [](double day) { return quick::dateWords(report::dateOfPlotDay(day)); };
+        const auto words = [](double day) { return dayWords(report::dateOfPlotDay(day)); };
         return Tr::tr("%1 (%2 to %3)", "days")
             .arg(words(sum / static_cast<double>(ends.size())), words(first), words(last));
     }
@@ -260,8 +268,8 @@ private:
             return growing;
         }
         const QString stopped =
-            after ? Tr::tr("%1 to %2", "days").arg(quick::dateWords(*after), quick::dateWords(*by))
-                  : Tr::tr("by %1", "a day").arg(quick::dateWords(*by));
+            after ? Tr::tr("%1 to %2", "days").arg(dayWords(*after), dayWords(*by))
+                  : Tr::tr("by %1", "a day").arg(dayWords(*by));
         return growing.isEmpty() ? stopped : QStringLiteral("%1; %2").arg(stopped, growing);
     }
 
