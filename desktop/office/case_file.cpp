@@ -5,6 +5,7 @@
 #include "store/peers.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
@@ -86,6 +87,10 @@ private:
     std::map<Place, std::size_t> at_;
 };
 
+// What the season's heat brings on.
+constexpr std::array<std::string_view, 7> kHeated{
+    "stage", "stage-least", "bud-break", "caps-off", "coloured", "ripe", "leaf-fall"};
+
 class CaseReader {
 public:
     CaseReader(Database& database, const vineyard::Catalogue& catalogue)
@@ -111,7 +116,9 @@ public:
         takeSides(parts, history, *state, *heads);
         takeLook(history);
         if (parts.form == journal::SubjectForm::Observation) {
-            if (Status around = takeAround(parts); !around) {
+            Status around = takeAround(parts);
+            around = around ? takeHeat(parts) : std::move(around);
+            if (!around) {
                 return around.error();
             }
         }
@@ -119,6 +126,19 @@ public:
     }
 
 private:
+    Status takeHeat(const Subject& parts) {
+        const auto day = readDate(parts.date);
+        if (!day || std::ranges::find(kHeated, parts.descriptor) == kHeated.end()) {
+            return {};
+        }
+        auto heat = heatUntil(database_, *day);
+        if (!heat) {
+            return heat.error();
+        }
+        file_.heat = std::move(*heat);
+        return {};
+    }
+
     Side sideOf(const EntryView& entry, const Digest& digest) {
         const std::string device = journal::deviceText(entry.origin.letter, entry.origin.device);
         const auto name = names_.find(device);

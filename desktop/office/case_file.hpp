@@ -3,6 +3,7 @@
 #pragma once
 
 #include "office/conflict_cause.hpp"
+#include "office/day_heat.hpp"
 #include "office/desk.hpp"
 
 #include "core/merge/rulebook.hpp"
@@ -70,6 +71,7 @@ struct CaseFile {
     std::optional<std::uint64_t> rule; // its number in the rulebook; nothing: the descriptor's own
     descriptors::Rule ruleItself;
     std::optional<double> spread; // of numbers, or of stages in steps
+    std::optional<DayHeat> heat;  // of stages and percentages: the season's until that day
 };
 
 // All that wait for a person, grouped by cause and then in the order of the rows. Errors: those of
