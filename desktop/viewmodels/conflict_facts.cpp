@@ -2,6 +2,7 @@
 #include "desk/conflict_plot.hpp"
 #include "desk/conflicts_view_model.hpp"
 #include "desk/desk_words.hpp"
+#include "desk/study.hpp"
 
 #include "core/journal/json_value.hpp"
 #include "quick/trade_words.hpp"
@@ -91,6 +92,15 @@ std::vector<GridRow> ConflictsViewModel::factRows() const {
             tr("Photos of the day"),
             file.photos.empty() ? tr("no photo")
                                 : tr("%n photo(s)", nullptr, static_cast<int>(file.photos.size())));
+    if (file.heat) {
+        const QString degreeDays =
+            tr("%1 (base %2 °C)")
+                .arg(numberText(file.heat->degreeDays, 0), numberText(office::kHeatBaseC, 0));
+        addFact(rows,
+                tr("Degree-days to that day"),
+                file.heat->isOnlySite ? degreeDays
+                                      : tr("%1, at %2").arg(degreeDays, fromText(file.heat->site)));
+    }
     addFact(rows, tr("The rule"), ruleVerdict(file));
     const auto counts = overruled_.find(office::ruleOf(file.rule, file.descriptor));
     if (file.form == journal::SubjectForm::Observation && counts != overruled_.end()) {

@@ -28,7 +28,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       import_(session_),
       print_(session_),
       observations_(session_),
-      study_(session_) {
+      study_(session_),
+      weatherIntake_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -134,6 +135,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &observations_;
     case Study:
         return &study_;
+    case WeatherIntake:
+        return &weatherIntake_;
     default:
         return nullptr;
     }
@@ -254,6 +257,9 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("print")) {
         print_.begin(about);
         visit(Print);
+    } else if (page == QStringLiteral("weather-intake")) {
+        weatherIntake_.begin();
+        visit(WeatherIntake);
     } else if (page == QStringLiteral("conflicts")) {
         go(Conflicts);
     } else if (page == QStringLiteral("back")) {

@@ -17,6 +17,7 @@
 #include "desk/study_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
 #include "desk/vine_view_model.hpp"
+#include "desk/weather_intake_view_model.hpp"
 
 #include <QObject>
 #include <QString>
@@ -74,7 +75,8 @@ public:
         Import,
         Print,
         Observations,
-        Study
+        Study,
+        WeatherIntake
     };
     Q_ENUM(Page)
 
@@ -100,6 +102,7 @@ public:
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
     [[nodiscard]] PrintViewModel& printPage() { return print_; }
+    [[nodiscard]] WeatherIntakeViewModel& weatherIntake() { return weatherIntake_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -159,6 +162,7 @@ private:
     PrintViewModel print_;
     ObservationsViewModel observations_;
     StudyViewModel study_;
+    WeatherIntakeViewModel weatherIntake_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -1,13 +1,12 @@
 #include "desk/import_view_model.hpp"
 
 #include "desk/desk_words.hpp"
+#include "desk/file_rows.hpp"
 
 #include "quick/field_sign.hpp"
 
-#include <QDir>
 #include <QFile>
-#include <QLocale>
-#include <QStandardPaths>
+#include <QFileInfo>
 
 #include <algorithm>
 
@@ -22,7 +21,6 @@ using quick::toText;
 namespace {
 
 constexpr int kPreviewRows = 10;
-constexpr int kMostFiles = 40;
 
 } // namespace
 
@@ -51,33 +49,10 @@ void ImportViewModel::refresh() {
 }
 
 void ImportViewModel::showFiles() {
-    table_.setColumns(tr("Files"),
-                      {{tr("File"), 40, false, true}, {tr("Changed"), 20}, {tr("Size"), 12, true}});
-    std::vector<GridRow> rows;
-    for (const auto where : {QStandardPaths::DocumentsLocation,
-                             QStandardPaths::DownloadLocation,
-                             QStandardPaths::HomeLocation}) {
-        const QDir folder(QStandardPaths::writableLocation(where));
-        const auto files = folder.entryInfoList(
-            {QStringLiteral("*.csv"), QStringLiteral("*.tsv"), QStringLiteral("*.txt")},
-            QDir::Files,
-            QDir::Time);
-        for (const QFileInfo& file : files) {
-            const bool isThere = std::any_of(rows.begin(), rows.end(), [&file](const GridRow& row) {
-                return row.key == file.absoluteFilePath();
-            });
-            if (isThere || rows.size() >= kMostFiles) {
-                continue;
-            }
-            GridRow row;
-            row.key = file.absoluteFilePath();
-            row.cells << file.absoluteFilePath()
-                      << whenWords(file.lastModified().toMSecsSinceEpoch(), session_.clock())
-                      << tr("%1 kB").arg(std::max<qint64>(1, file.size() / 1000));
-            rows.push_back(std::move(row));
-        }
-    }
-    table_.setRows(std::move(rows));
+    table_.setColumns(tr("Files"), fileColumns());
+    table_.setRows(
+        fileRows({QStringLiteral("*.csv"), QStringLiteral("*.tsv"), QStringLiteral("*.txt")},
+                 session_.clock()));
     facts_.setRows({});
     say(tr("Take a table in"), tr("Enter takes a file up; F types the name of another."));
     actions_.set({{QStringLiteral("file"), tr("Type a file's name"), QStringLiteral("F")}});

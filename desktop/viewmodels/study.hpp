@@ -67,12 +67,20 @@ struct Study {
     std::size_t missedLeft = 0; // "not observed" and the like that were left out
 };
 
+// Something else that can be done from a view: it leads to the page of that name.
+struct StudyAction {
+    QString page;
+    QString text; // a verb and what it works on
+    QString keyText;
+};
+
 class StudyView {
 public:
     virtual ~StudyView() = default;
     [[nodiscard]] virtual QString key() const = 0; // one word
     [[nodiscard]] virtual QString title() const = 0;
     [[nodiscard]] virtual QString help() const = 0;
+    [[nodiscard]] virtual std::vector<StudyAction> actions() const { return {}; }
     // The groups of choices, the chosen lines put right where they do not exist (any more).
     [[nodiscard]] virtual std::vector<ChoiceGroup> choices(const StudyGround& ground,
                                                            Chosen& chosen) const = 0;

@@ -234,18 +234,19 @@ void StudyViewModel::openResult(int row) {
 }
 
 void StudyViewModel::offer() {
-    actions_.set(
-        {{QStringLiteral("table"),
-          tr("Table or picture"),
-          QStringLiteral("T"),
-          hasPlot(),
-          hasPlot() && isTableWanted_},
-         {QStringLiteral("picture"), tr("Write the picture"), QStringLiteral("P"), hasPlot()},
-         {QStringLiteral("write"),
-          tr("Write the table"),
-          QStringLiteral("W"),
-          !study_.rows.empty()},
-         {QStringLiteral("open"), tr("What is open"), QStringLiteral("O"), study_.openLeft > 0}});
+    std::vector<Action> actions{
+        {QStringLiteral("table"),
+         tr("Table or picture"),
+         QStringLiteral("T"),
+         hasPlot(),
+         hasPlot() && isTableWanted_},
+        {QStringLiteral("picture"), tr("Write the picture"), QStringLiteral("P"), hasPlot()},
+        {QStringLiteral("write"), tr("Write the table"), QStringLiteral("W"), !study_.rows.empty()},
+        {QStringLiteral("open"), tr("What is open"), QStringLiteral("O"), study_.openLeft > 0}};
+    for (const StudyAction& own : view()->actions()) {
+        actions.push_back({own.page, own.text, own.keyText});
+    }
+    actions_.set(std::move(actions));
 }
 
 void StudyViewModel::act(const QString& id) {
@@ -263,6 +264,8 @@ void StudyViewModel::act(const QString& id) {
                 [this](const QString& path) { return writeTable(path); });
     } else if (id == QStringLiteral("open")) {
         emit session_.asked(QStringLiteral("conflicts"), {});
+    } else {
+        emit session_.asked(id, {}); // one of the view's own
     }
 }
 

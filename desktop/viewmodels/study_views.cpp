@@ -4,6 +4,10 @@ namespace bullace::desk {
 
 std::vector<std::unique_ptr<StudyView>> makeStudyViews() {
     std::vector<std::unique_ptr<StudyView>> views;
+    views.push_back(makeStageView());
+    views.push_back(makeBloomView());
+    views.push_back(makeForecastView());
+    views.push_back(makeWeatherView());
     views.push_back(makeMeasureView());
     views.push_back(makeCropView());
     views.push_back(makeIdentityView());

@@ -16,5 +16,9 @@ namespace bullace::desk {
 [[nodiscard]] std::unique_ptr<StudyView> makeColourView();
 [[nodiscard]] std::unique_ptr<StudyView> makePeopleView();
 [[nodiscard]] std::unique_ptr<StudyView> makeComparisonView();
+[[nodiscard]] std::unique_ptr<StudyView> makeStageView();
+[[nodiscard]] std::unique_ptr<StudyView> makeBloomView();
+[[nodiscard]] std::unique_ptr<StudyView> makeForecastView();
+[[nodiscard]] std::unique_ptr<StudyView> makeWeatherView();
 
 } // namespace bullace::desk

@@ -43,8 +43,17 @@ struct Station {
 
 // The views that have something to show on the demo station.
 const std::vector<const char*>& views() {
-    static const std::vector<const char*> all{
-        "measures", "identity", "cold", "winter", "growth", "colour", "people", "comparison"};
+    static const std::vector<const char*> all{"season",
+                                              "bloom",
+                                              "weather",
+                                              "measures",
+                                              "identity",
+                                              "cold",
+                                              "winter",
+                                              "growth",
+                                              "colour",
+                                              "people",
+                                              "comparison"};
     return all;
 }
 
