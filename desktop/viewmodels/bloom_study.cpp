@@ -5,6 +5,7 @@
 
 #include "core/season/bloom_windows.hpp"
 #include "core/season/stage_date.hpp"
+#include "core/statistics/distributions.hpp"
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
@@ -74,15 +75,17 @@ QString sexWords(FlowerSex sex) {
     return {};
 }
 
-// The mean's 95 % limits are not kept in a StageDate; they follow from its error.
+// The mean's 95 % limits, which come from the days between visits and from how vines differ.
 QString dateText(const std::optional<StageDate>& date, int year) {
     if (!date) {
         return Tr::tr("cannot be told");
     }
     const QString day = seasonDayText(date->mean, year);
-    return date->standardError > 0 ? Tr::tr("%1 ± %2 d", "a day, and its error in days")
-                                         .arg(day, numberText(date->standardError, 1))
-                                   : day;
+    const double half =
+        date->standardError * statistics::studentTQuantile(0.975, date->degreesOfFreedom);
+    return half > 0 ? Tr::tr("%1 ± %2 d", "a day, and half of its 95 % interval in days")
+                          .arg(day, numberText(half, 1))
+                    : day;
 }
 
 class BloomView : public StudyView {
@@ -90,13 +93,14 @@ public:
     QString key() const override { return QStringLiteral("bloom"); }
     QString title() const override { return Tr::tr("Bloom and pollen"); }
     QString help() const override {
-        return Tr::tr("Lying bars from the first flowers to the last of each accession, with a "
-                      "stroke at full bloom, in one season or as expected over all seasons (on the "
-                      "days of this year). Behind the name stands whether the flowers are male, "
-                      "female or perfect. The table has the windows with their errors, which come "
-                      "from the days between visits and from how vines differ, or the pairs: days "
-                      "on which the mother flowers and the father sheds pollen, how likely they "
-                      "meet at all, and for how many days pollen has to be stored.");
+        return Tr::tr(
+            "Lying bars from the first flowers to the last of each accession, with a "
+            "stroke at full bloom, in one season or as expected over all seasons (on the "
+            "days of this year). Behind the name stands whether the flowers are male, "
+            "female or perfect. The table has the windows with their 95 % limits, which come "
+            "from the days between visits and from how vines differ, or the pairs: days "
+            "on which the mother flowers and the father sheds pollen, how likely they "
+            "meet at all, and for how many days pollen has to be stored.");
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
@@ -249,9 +253,9 @@ private:
         study.columns = {{Tr::tr("Accession"), 18, false, true},
                          {Tr::tr("Flowers"), 12},
                          {Tr::tr("Vines"), 6, true},
-                         {Tr::tr("First (± error)"), 18},
-                         {Tr::tr("Full (± error)"), 18},
-                         {Tr::tr("Last (± error)"), 18},
+                         {Tr::tr("First (95 %)"), 18},
+                         {Tr::tr("Full (95 %)"), 18},
+                         {Tr::tr("Last (95 %)"), 18},
                          {Tr::tr("Spread of vines, d"), 14, true}};
         for (const Bloom& bloom : blooms) {
             const season::NotedAccession& accession = ground.notes.accessions[bloom.accession];

@@ -124,14 +124,14 @@ void addStageColumns(const StudyGround& ground,
                      Study& study) {
     const auto index = ground.notes.accession(reference);
     const QString name = index ? fromText(ground.notes.accessions[*index].id) : QString();
-    study.columns = {{Tr::tr("Accession"), 19, false, true},
+    study.columns = {{Tr::tr("Accession"), 16, false, true},
                      {Tr::tr("Vines"), 5, true},
                      {Tr::tr("Half of them (95 %)"), 23},
                      {Tr::tr("SD, d"), 5, true},
                      {Tr::tr("To %1, d", "days").arg(name), 16, true}};
     if (asking.hasHeat()) {
-        study.columns.push_back({Tr::tr("Half, °C d"), 14, true});
-        study.columns.push_back({Tr::tr("To %1, °C d", "degree-days").arg(name), 14, true});
+        study.columns.push_back({Tr::tr("Half, °C d"), 16, true});
+        study.columns.push_back({Tr::tr("To %1, °C d", "degree-days").arg(name), 15, true});
     }
     study.columns.push_back({Tr::tr("First to last"), 16});
 }

@@ -58,9 +58,9 @@ struct Season {
         return all;
     }
     void look(const std::string& name) {
-        glass->look("study-" + name);
+        glass->look("years-" + name);
         glass->press("t");
-        glass->look("study-" + name + "-table");
+        glass->look("years-" + name + "-table");
         glass->press("t");
     }
 };
@@ -98,7 +98,7 @@ TEST_CASE("stages of a season are steps between visits, each accession against t
     REQUIRE(heat.plot);
     CHECK(heat.plot->x.kind == report::PlotAxis::Numbers);
     CHECK(heat.columns.size() == 8); // with the degree-days
-    station.glass->look("study-season-heat");
+    station.glass->look("years-season-heat");
 }
 
 TEST_CASE("a stage that no vine has reached yet is said, with no date made up") {
@@ -108,7 +108,7 @@ TEST_CASE("a stage that no vine has reached yet is said, with no date made up") 
     const desk::Study& study = station.choose("season", chosen);
     CHECK(study.openLeft == 1);
     CHECK(station.row(QStringLiteral("A003")).find("none was seen there") != std::string::npos);
-    station.glass->look("study-season-begun");
+    station.glass->look("years-season-begun");
 }
 
 TEST_CASE("bloom windows stand in their order with the flowers' sex, and pairs follow it") {
@@ -156,7 +156,7 @@ TEST_CASE("full bloom is forecast from five seasons, near where it was made") {
     CHECK_FALSE(ripe.plot);
     REQUIRE_FALSE(ripe.rows.empty());
     CHECK(station.remarks().find("A001, A002, A003, A004: ") != std::string::npos); // why
-    station.glass->look("study-forecast-none");
+    station.glass->look("years-forecast-none");
 }
 
 TEST_CASE("weather stands against other years, and a gap is named and never summed over") {
@@ -172,7 +172,7 @@ TEST_CASE("weather stands against other years, and a gap is named and never summ
     REQUIRE(line != broken.plot->series.end());
     CHECK(line->points.size() == 212);                                  // up to 31 July
     CHECK(station.row(QStringLiteral("2022")).find("2022 |  | ") == 0); // no sum, no class
-    station.glass->look("study-weather-gap");
+    station.glass->look("years-weather-gap");
     const desk::Study& freezes =
         station.choose("weather",
                        {{QStringLiteral("season"), QStringLiteral("2024")},
@@ -237,5 +237,5 @@ TEST_CASE("a file of weather is shown before it is taken in, and stands on the v
     CHECK(station.glass->at("weather/north field/2024-07-01/TMAX").find("settled ") == 0);
     CHECK(station.glass->app().page() == desk::DeskApp::Study);
     CHECK(station.study().study().rows.size() == 1);
-    station.glass->look("study-weather-taken");
+    station.glass->look("years-weather-taken");
 }
