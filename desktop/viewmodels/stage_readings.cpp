@@ -255,7 +255,8 @@ void NamedRemarks::tell(Remarks& to) const {
         QString words = names.join(QStringLiteral(", "));
         if (accessions.size() > kMostNamed) {
             words +=
-                Tr::tr(" and %n more", nullptr, static_cast<int>(accessions.size() - kMostNamed));
+                QLatin1Char(' ') +
+                Tr::tr("and %n more", nullptr, static_cast<int>(accessions.size() - kMostNamed));
         }
         to.push_back(
             {BULLACE_SENTENCE("Remark", "%1: %2"), {toText(words), toText(remarkWords(remark))}});

@@ -249,8 +249,9 @@ private:
                               "fitted to the intervals between visits, limits by profile "
                               "likelihood; above 0 is later than the reference.");
         if (asking.hasHeat()) {
-            study.method += Tr::tr(" Degree-days by single sine from 1 January above %1 °C.")
-                                .arg(numberText(kSeasonBaseC, 0));
+            study.method +=
+                QLatin1Char(' ') + Tr::tr("Degree-days by single sine from 1 January above %1 °C.")
+                                       .arg(numberText(kSeasonBaseC, 0));
         }
     }
 };
