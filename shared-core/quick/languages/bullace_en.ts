@@ -19,6 +19,16 @@
     </message>
 </context>
 <context>
+    <name>BloomStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s), the earliest first.</source>
+        <translation>
+            <numerusform>%n accession, the earliest first.</numerusform>
+            <numerusform>%n accessions, the earliest first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ColdStudy</name>
     <message numerus="yes">
         <source>%n accession(s) tested.</source>
@@ -30,6 +40,16 @@
 </context>
 <context>
     <name>ColourStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accession.</numerusform>
+            <numerusform>%n accessions.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CropStudy</name>
     <message numerus="yes">
         <source>%n accession(s).</source>
         <translation>
@@ -59,6 +79,16 @@
         <translation>
             <numerusform>%n day</numerusform>
             <numerusform>%n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ForecastStudy</name>
+    <message numerus="yes">
+        <source>%1 of %n accession(s) can be forecast.</source>
+        <translation>
+            <numerusform>%1 of %n accession can be forecast.</numerusform>
+            <numerusform>%1 of %n accessions can be forecast.</numerusform>
         </translation>
     </message>
 </context>
@@ -135,6 +165,13 @@
             <numerusform>%n pairs of people noted the same vines.</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>A common exercise before the next round would help with %n descriptor(s).</source>
+        <translation>
+            <numerusform>A common exercise before the next round would help with %n descriptor.</numerusform>
+            <numerusform>A common exercise before the next round would help with %n descriptors.</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>Plots</name>
@@ -143,6 +180,53 @@
         <translation>
             <numerusform>%n point</numerusform>
             <numerusform>%n points</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>StageReadings</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>StageStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s) on %1 days of visits.</source>
+        <translation>
+            <numerusform>%n accession on %1 days of visits.</numerusform>
+            <numerusform>%n accessions on %1 days of visits.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>WeatherHeat</name>
+    <message numerus="yes">
+        <source>Least to greatest of %n other year(s)</source>
+        <translation>
+            <numerusform>Least to greatest of %n other year</numerusform>
+            <numerusform>Least to greatest of %n other years</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>By that day the median of %n other year(s) is %1.</source>
+        <translation>
+            <numerusform>By that day the median of %n other year is %1.</numerusform>
+            <numerusform>By that day the median of %n other years is %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>WeatherSeasons</name>
+    <message numerus="yes">
+        <source>%n freeze(s) from the winter before the season to its end.</source>
+        <translation>
+            <numerusform>%n freeze from the winter before the season to its end.</numerusform>
+            <numerusform>%n freezes from the winter before the season to its end.</numerusform>
         </translation>
     </message>
 </context>
@@ -492,6 +576,37 @@
         <translation>
             <numerusform>%n entry, the newest first.</numerusform>
             <numerusform>%n entries, the newest first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::WeatherIntakeViewModel</name>
+    <message numerus="yes">
+        <source>%n day(s) from %1 to %2.</source>
+        <translation>
+            <numerusform>%n day from %1 to %2.</numerusform>
+            <numerusform>%n days from %1 to %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) that failed the check of who measured them.</source>
+        <translation>
+            <numerusform>%n value that failed the check of who measured it.</numerusform>
+            <numerusform>%n values that failed the check of who measured them.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) were taken in.</source>
+        <translation>
+            <numerusform>%n value was taken in.</numerusform>
+            <numerusform>%n values were taken in.</numerusform>
         </translation>
     </message>
 </context>

@@ -101,6 +101,154 @@
     </message>
 </context>
 <context>
+    <name>BloomStudy</name>
+    <message>
+        <source>male</source>
+        <comment>flowers</comment>
+        <translation>masculinas</translation>
+    </message>
+    <message>
+        <source>female</source>
+        <comment>flowers</comment>
+        <translation>femeninas</translation>
+    </message>
+    <message>
+        <source>perfect</source>
+        <comment>flowers</comment>
+        <translation>perfectas</translation>
+    </message>
+    <message>
+        <source>sex not known</source>
+        <comment>flowers</comment>
+        <translation>sexo desconocido</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>%1 ± %2 d</source>
+        <comment>a day, and half of its 95 % interval in days</comment>
+        <translation>%1 ± %2 d</translation>
+    </message>
+    <message>
+        <source>Bloom and pollen</source>
+        <translation>Floración y polen</translation>
+    </message>
+    <message>
+        <source>Lying bars from the first flowers to the last of each accession, with a stroke at full bloom, in one season or as expected over all seasons (on the days of this year). Behind the name stands whether the flowers are male, female or perfect. The table has the windows with their 95 % limits, which come from the days between visits and from how vines differ, or the pairs: days on which the mother flowers and the father sheds pollen, how likely they meet at all, and for how many days pollen has to be stored.</source>
+        <translation>Barras tendidas desde las primeras flores hasta las últimas de cada accesión, con un trazo en plena floración, en una temporada o como se espera sobre todas (en los días de este año). Detrás del nombre está si las flores son masculinas, femeninas o perfectas. La tabla tiene las ventanas con sus errores, que vienen de los días entre visitas y de cómo difieren las vides, o los pares: días en que la madre florece y el padre suelta polen, cuán probable es que se encuentren, y cuántos días hay que guardar el polen.</translation>
+    </message>
+    <message>
+        <source>expected, all seasons</source>
+        <translation>esperada, todas las temporadas</translation>
+    </message>
+    <message>
+        <source>Table of</source>
+        <translation>Tabla de</translation>
+    </message>
+    <message>
+        <source>pairs</source>
+        <translation>pares</translation>
+    </message>
+    <message>
+        <source>windows</source>
+        <translation>ventanas</translation>
+    </message>
+    <message>
+        <source>No bloom has been noted yet.</source>
+        <translation>Todavía no se anotó ninguna floración.</translation>
+    </message>
+    <message>
+        <source>Bloom as expected over all seasons</source>
+        <translation>Floración esperada sobre todas las temporadas</translation>
+    </message>
+    <message>
+        <source>Bloom of %1</source>
+        <translation>Floración de %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s), the earliest first.</source>
+        <translation>
+            <numerusform>%n accesión, la más temprana primero.</numerusform>
+            <numerusform>%n accesiones, la más temprana primero.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Means of start (a tenth of the caps off), middle and end by a normal law fitted to the intervals between visits, with an effect of each year; overlaps over vines and over what is not known of the means.</source>
+        <translation>Medias del comienzo (un décimo de las caliptras caídas), de la mitad y del final por una ley normal ajustada a los intervalos entre visitas, con un efecto de cada año; coincidencias sobre las vides y sobre lo que no se sabe de las medias.</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>n counts vines and seasons; accessions whose visits do not bound the bloom are left out.</source>
+        <translation>n cuenta vides y temporadas; las accesiones cuyas visitas no acotan la floración se dejan fuera.</translation>
+    </message>
+    <message>
+        <source>Flowers</source>
+        <translation>Flores</translation>
+    </message>
+    <message>
+        <source>Vines</source>
+        <translation>Vides</translation>
+    </message>
+    <message>
+        <source>First (95 %)</source>
+        <translation>Primera (95 %)</translation>
+    </message>
+    <message>
+        <source>Full (95 %)</source>
+        <translation>Plena (95 %)</translation>
+    </message>
+    <message>
+        <source>Last (95 %)</source>
+        <translation>Última (95 %)</translation>
+    </message>
+    <message>
+        <source>Spread of vines, d</source>
+        <translation>Dispersión de las vides, d</translation>
+    </message>
+    <message>
+        <source>Mother</source>
+        <translation>Madre</translation>
+    </message>
+    <message>
+        <source>Father</source>
+        <translation>Padre</translation>
+    </message>
+    <message>
+        <source>Days together (95 %)</source>
+        <translation>Días juntos (95 %)</translation>
+    </message>
+    <message>
+        <source>Likely, %</source>
+        <translation>Probable, %</translation>
+    </message>
+    <message>
+        <source>Store pollen, days</source>
+        <translation>Guardar polen, días</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <comment>days of storing pollen</comment>
+        <translation>ninguno</translation>
+    </message>
+    <message>
+        <source>%1, from the year before</source>
+        <translation>%1, del año anterior</translation>
+    </message>
+</context>
+<context>
     <name>CardWords</name>
     <message>
         <source>Name</source>
@@ -309,8 +457,8 @@
         <translation>Temperaturas que matan las yemas</translation>
     </message>
     <message>
-        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band where three accessions or fewer are chosen, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
-        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se traza sobre las temperaturas probadas y no más allá, con su banda del 95 % donde se eligen tres accesiones o menos, y a la mitad un trazo horizontal muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
+        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
+        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se dibuja sobre las temperaturas que se probaron y no más allá, con su banda del 95 %, y a la mitad un trazo tendido muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
     </message>
     <message>
         <source>Winter</source>
@@ -505,10 +653,6 @@
         <source>Readings of 0 or below have no logarithm and are left out.</source>
         <translation>Las lecturas de 0 o menos no tienen logaritmo y se dejan fuera.</translation>
     </message>
-    <message>
-        <source>%1, dilution %2</source>
-        <translation>%1, dilución %2</translation>
-    </message>
 </context>
 <context>
     <name>ComparisonStudy</name>
@@ -598,6 +742,80 @@
     <message>
         <source>What is open or was not observed is left out.</source>
         <translation>Lo abierto o sin observar queda fuera.</translation>
+    </message>
+</context>
+<context>
+    <name>CropStudy</name>
+    <message>
+        <source>Yield and crop</source>
+        <translation>Rendimiento y cosecha</translation>
+    </message>
+    <message>
+        <source>Each accession in one season: what its vines bore, picks added up, with the vines of which a pick was missed; and the crop of a vine as clusters by berries by weight, with the interval that the three bring together. Where vines were weighed twice in earlier seasons, their growth from the first weighing to the last is counted in.</source>
+        <translation>Cada accesión en una temporada: lo que dieron sus vides, las recogidas sumadas, con las vides de las que faltó una recogida; y la cosecha de una vid como racimos por bayas por peso, con el intervalo que los tres traen juntos. Donde en temporadas anteriores las vides se pesaron dos veces, se cuenta su crecimiento de la primera pesada a la última.</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Vines picked</source>
+        <translation>Vides recogidas</translation>
+    </message>
+    <message>
+        <source>kg a vine (95 %)</source>
+        <translation>kg por vid (95 %)</translation>
+    </message>
+    <message>
+        <source>Picks missed</source>
+        <translation>Recogidas perdidas</translation>
+    </message>
+    <message>
+        <source>Clusters a vine</source>
+        <translation>Racimos por vid</translation>
+    </message>
+    <message>
+        <source>Crop to come, kg a vine</source>
+        <translation>Cosecha por venir, kg por vid</translation>
+    </message>
+    <message>
+        <source>Lost vines</source>
+        <translation>Vides perdidas</translation>
+    </message>
+    <message>
+        <source>Nothing has been picked and no clusters counted yet.</source>
+        <translation>Todavía no se recogió nada ni se contaron racimos.</translation>
+    </message>
+    <message>
+        <source>Yield and crop, %1</source>
+        <translation>Rendimiento y cosecha, %1</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s).</source>
+        <translation>
+            <numerusform>%n accesión.</numerusform>
+            <numerusform>%n accesiones.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Yield: the mean of vines&apos; sums of picks, Student&apos;s t. Crop: the product of the means, relative errors added as squares.</source>
+        <translation>Rendimiento: la media de las sumas de recogidas de las vides, t de Student. Cosecha: el producto de las medias, los errores relativos sumados como cuadrados.</translation>
+    </message>
+    <message>
+        <source>Picked</source>
+        <translation>Recogido</translation>
+    </message>
+    <message>
+        <source>To come</source>
+        <translation>Por venir</translation>
+    </message>
+    <message>
+        <source>Yield of a vine</source>
+        <translation>Rendimiento de una vid</translation>
+    </message>
+    <message>
+        <source>Vines of which a pick was missed are left out of what was picked.</source>
+        <translation>Las vides de las que faltó una recogida se dejan fuera de lo recogido.</translation>
     </message>
 </context>
 <context>
@@ -852,14 +1070,144 @@
     </message>
 </context>
 <context>
+    <name>FileRows</name>
+    <message>
+        <source>File</source>
+        <translation>Archivo</translation>
+    </message>
+    <message>
+        <source>Changed</source>
+        <translation>Cambiado</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Tamaño</translation>
+    </message>
+    <message>
+        <source>%1 kB</source>
+        <translation>%1 kB</translation>
+    </message>
+</context>
+<context>
+    <name>ForecastStudy</name>
+    <message>
+        <source>Forecast of stages</source>
+        <translation>Pronóstico de estadios</translation>
+    </message>
+    <message>
+        <source>The day on which each accession is to reach the stage this season. Its past seasons give the degree-days that it needed; base temperature and first day are those with the least error when each past season is forecast from the others. The interval holds what other years&apos; weather would do from here on and the model&apos;s past error. Faint points are the days of past seasons.</source>
+        <translation>El día en que cada accesión ha de llegar al estadio esta temporada. Sus temporadas pasadas dan los grados-día que necesitó; la temperatura base y el primer día son los de menor error cuando cada temporada pasada se pronostica con las otras. El intervalo contiene lo que haría desde ahora el tiempo de otros años y el error pasado del modelo. Con menos de tres temporadas pasadas, o sin datos del tiempo, no hay pronóstico, y así lo dice. Los puntos tenues son los días de temporadas pasadas.</translation>
+    </message>
+    <message>
+        <source>A forecast is an estimate from the station&apos;s own notes, with its uncertainty. Official forecasts, local codes and licensed practice come first.</source>
+        <translation>Un pronóstico es una estimación a partir de las notas de la propia estación, con su incertidumbre. Los pronósticos oficiales, las normas locales y la práctica autorizada van primero.</translation>
+    </message>
+    <message>
+        <source>No weather has been taken in yet, so nothing can be forecast. The view of the weather takes it in.</source>
+        <translation>Todavía no se tomó ningún dato del tiempo, así que nada se puede pronosticar. La vista del tiempo lo toma.</translation>
+    </message>
+    <message>
+        <source>No stage has been noted yet, so nothing can be forecast.</source>
+        <translation>Todavía no se anotó ningún estadio, así que nada se puede pronosticar.</translation>
+    </message>
+    <message>
+        <source>Forecast: %1, %2</source>
+        <translation>Pronóstico: %1, %2</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n accession(s) can be forecast.</source>
+        <translation>
+            <numerusform>%1 de %n accesión se puede pronosticar.</numerusform>
+            <numerusform>%1 de %n accesiones se pueden pronosticar.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Thermal time by single sine; base and first day by the least error of each past season forecast from the others.</source>
+        <translation>Tiempo térmico por seno simple; base y primer día por el menor error de cada temporada pasada pronosticada con las otras.</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <comment>forecast</comment>
+        <translation>ninguno</translation>
+    </message>
+    <message>
+        <source>overdue</source>
+        <translation>atrasado</translation>
+    </message>
+    <message>
+        <source>not yet</source>
+        <translation>todavía no</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Seasons</source>
+        <translation>Temporadas</translation>
+    </message>
+    <message>
+        <source>Forecast (95 %)</source>
+        <translation>Pronóstico (95 %)</translation>
+    </message>
+    <message>
+        <source>Off by, d</source>
+        <translation>Erró, d</translation>
+    </message>
+    <message>
+        <source>Mean date, d</source>
+        <translation>Fecha media, d</translation>
+    </message>
+    <message>
+        <source>Needs, °C days</source>
+        <translation>Necesita, °C día</translation>
+    </message>
+    <message>
+        <source>Had</source>
+        <translation>Tuvo</translation>
+    </message>
+    <message>
+        <source>Noted</source>
+        <translation>Anotado</translation>
+    </message>
+    <message>
+        <source>%1 above %2 °C from %3</source>
+        <translation>%1 sobre %2 °C desde el %3</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Past seasons</source>
+        <translation>Temporadas pasadas</translation>
+    </message>
+    <message>
+        <source>Forecast</source>
+        <translation>Pronóstico</translation>
+    </message>
+    <message>
+        <source>Noted this season</source>
+        <translation>Anotado esta temporada</translation>
+    </message>
+    <message>
+        <source>today</source>
+        <translation>hoy</translation>
+    </message>
+    <message>
+        <source>n counts past seasons; accessions without a forecast are in the table.</source>
+        <translation>n cuenta temporadas pasadas; las accesiones sin pronóstico están en la tabla.</translation>
+    </message>
+</context>
+<context>
     <name>GrowthStudy</name>
     <message>
         <source>Growth</source>
         <translation>Crecimiento</translation>
     </message>
     <message>
-        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each accession, the mean of its shoots on each day; with one or two accessions chosen, one for each shoot.</source>
-        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva alcanza el 95 % de su longitud máxima y cuándo se vio que los ápices habían parado; peso de poda por metro de cordón. La imagen tiene una línea por accesión, la media de sus brotes en cada día; con una o dos accesiones elegidas, una por brote.</translation>
+        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each shoot.</source>
+        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva llega al 95 % de su mayor longitud, y cuándo se vio que las puntas habían parado; peso de poda por metro de cordón. La imagen tiene una línea por brote.</translation>
     </message>
     <message>
         <source>No shoot has been measured and no pruning weighed yet.</source>
@@ -878,12 +1226,12 @@
         <translation>Brotes</translation>
     </message>
     <message>
-        <source>Longest, cm</source>
-        <translation>Mayor, cm</translation>
+        <source>Greatest length, cm</source>
+        <translation>Mayor longitud, cm</translation>
     </message>
     <message>
-        <source>Growth ends (first and last shoot)</source>
-        <translation>Fin del crecimiento (primer y último brote)</translation>
+        <source>Growth ends (curve)</source>
+        <translation>Fin del crecimiento (curva)</translation>
     </message>
     <message>
         <source>Tips stopped</source>
@@ -917,21 +1265,8 @@
         <translation>Curvas logísticas por mínimos cuadrados de cada brote; el fin del crecimiento es el 95 % de la mayor longitud (práctica común, sin fuente).</translation>
     </message>
     <message>
-        <source>not by %1</source>
-        <comment>a day</comment>
-        <translation>no hasta el %1</translation>
-    </message>
-    <message>
-        <source>%1 (%2 to %3)</source>
-        <comment>days</comment>
-        <translation>%1 (%2 a %3)</translation>
-    </message>
-    <message numerus="yes">
-        <source>%n vine(s) not yet</source>
-        <translation>
-            <numerusform>%n vid aún no</numerusform>
-            <numerusform>%n vides aún no</numerusform>
-        </translation>
+        <source>after %1</source>
+        <translation>después del %1</translation>
     </message>
     <message>
         <source>%1 to %2</source>
@@ -1064,8 +1399,8 @@
 <context>
     <name>KillPlot</name>
     <message>
-        <source>half dead, with 95 %</source>
-        <translation>la mitad muerta, con el 95 %</translation>
+        <source>%1: half dead</source>
+        <translation>%1: mitad muertas</translation>
     </message>
 </context>
 <context>
@@ -1535,6 +1870,49 @@
     <message>
         <source>Values that were written over another on the screen are left out: they are not independent.</source>
         <translation>Los valores que se escribieron sobre otro en la pantalla se dejan fuera: no son independientes.</translation>
+    </message>
+    <message>
+        <source>All descriptors</source>
+        <translation>Todos los descriptores</translation>
+    </message>
+    <message>
+        <source>Where a common exercise would help</source>
+        <translation>Dónde ayudaría un ejercicio común</translation>
+    </message>
+    <message>
+        <source>Pairs of people</source>
+        <translation>Pares de personas</translation>
+    </message>
+    <message>
+        <source>Least agreement (95 %)</source>
+        <translation>Menor acuerdo (95 %)</translation>
+    </message>
+    <message>
+        <source>Exercise</source>
+        <translation>Ejercicio</translation>
+    </message>
+    <message numerus="yes">
+        <source>A common exercise before the next round would help with %n descriptor(s).</source>
+        <translation>
+            <numerusform>Un ejercicio común antes de la próxima ronda ayudaría con %n descriptor.</numerusform>
+            <numerusform>Un ejercicio común antes de la próxima ronda ayudaría con %n descriptores.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Scores: kappa with squared weights, good from 0.61 on (Landis &amp; Koch 1977). Measures: intraclass correlation, good from 0.75 on (Koo &amp; Li 2016). Nothing is said of fewer than ten vines.</source>
+        <translation>Puntuaciones: kappa con pesos cuadrados, buena desde 0,61 (Landis &amp; Koch 1977). Medidas: correlación intraclase, buena desde 0,75 (Koo &amp; Li 2016). Nada se dice de menos de diez vides.</translation>
+    </message>
+    <message>
+        <source>too few vines</source>
+        <translation>muy pocas vides</translation>
+    </message>
+    <message>
+        <source>would help</source>
+        <translation>ayudaría</translation>
+    </message>
+    <message>
+        <source>not needed</source>
+        <translation>no hace falta</translation>
     </message>
 </context>
 <context>
@@ -2246,12 +2624,32 @@
         <translation>%1 se deja fuera: un recuento o porcentaje es imposible.</translation>
     </message>
     <message>
-        <source>Of %1 differences in the rate of decay between two accessions, %2 are beyond doubt when all are looked at together (Welch, Holm).</source>
-        <translation>De %1 diferencias en la velocidad de pérdida entre dos accesiones, %2 están fuera de duda cuando se miran todas juntas (Welch, Holm).</translation>
+        <source>The visits do not bound the bloom of some accessions, which are left out (accessions: %1).</source>
+        <translation>Las visitas no acotan la floración de algunas accesiones, que se dejan fuera (accesiones: %1).</translation>
     </message>
     <message>
-        <source>Accessions whose prunings were weighed but no cordon was measured, not listed: %1.</source>
-        <translation>Accesiones cuya poda se pesó pero sin cordón medido, no listadas: %1.</translation>
+        <source>Only the first %1 accessions to flower are paired; choose accessions for others.</source>
+        <translation>Solo las primeras %1 accesiones en florecer se emparejan; elija accesiones para otras.</translation>
+    </message>
+    <message>
+        <source>The picture has the first %1 lines; the table has all.</source>
+        <translation>La imagen tiene las primeras %1 líneas; la tabla las tiene todas.</translation>
+    </message>
+    <message>
+        <source>All counts together: negative binomial, mean %1, k %2 (95 %: %3 to %4).</source>
+        <translation>Todos los conteos juntos: binomial negativa, media %1, k %2 (95 %: %3 a %4).</translation>
+    </message>
+    <message>
+        <source>For a mean within a tenth of it (95 %), an accession takes vines: %1, with values on each: %2, a further vine costing as much as a further value.</source>
+        <translation>Para una media dentro de un décimo de ella (95 %), una accesión necesita vides: %1, con valores en cada una: %2, si una vid más cuesta tanto como un valor más.</translation>
+    </message>
+    <message>
+        <source>Your own values lie %1 above (below with a minus) those of all (95 %: %2 to %3), and spread by %4, from %5 vines.</source>
+        <translation>Sus propios valores están %1 por encima (por debajo con un menos) de los de todos (95 %: %2 a %3), y se dispersan en %4, de %5 vides.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
@@ -2316,6 +2714,214 @@
     <message>
         <source>The label as a code: %1</source>
         <translation>La etiqueta como código: %1</translation>
+    </message>
+</context>
+<context>
+    <name>StagePlot</name>
+    <message>
+        <source>There before the first visit</source>
+        <translation>Ya estaba antes de la primera visita</translation>
+    </message>
+    <message>
+        <source>Not yet there at the last visit</source>
+        <translation>Todavía no en la última visita</translation>
+    </message>
+</context>
+<context>
+    <name>StageReadings</name>
+    <message>
+        <source>d MMM</source>
+        <extracomment>a date of a year that is known: day, month in letters</extracomment>
+        <translation>d MMM</translation>
+    </message>
+    <message>
+        <source>Bud break</source>
+        <translation>Brotación</translation>
+    </message>
+    <message>
+        <source>Bloom begins</source>
+        <translation>Comienza la floración</translation>
+    </message>
+    <message>
+        <source>Full bloom</source>
+        <translation>Plena floración</translation>
+    </message>
+    <message>
+        <source>Bloom over</source>
+        <translation>Fin de la floración</translation>
+    </message>
+    <message>
+        <source>First colour</source>
+        <translation>Primer color</translation>
+    </message>
+    <message>
+        <source>Ripe</source>
+        <translation>Madura</translation>
+    </message>
+    <message>
+        <source>Leaf fall</source>
+        <translation>Caída de hojas</translation>
+    </message>
+    <message>
+        <source>Stage</source>
+        <translation>Estadio</translation>
+    </message>
+    <message>
+        <source>Weather of</source>
+        <translation>Tiempo de</translation>
+    </message>
+    <message>
+        <source>beyond any season</source>
+        <translation>más allá de toda temporada</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <comment>days</comment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>after %1</source>
+        <comment>a day</comment>
+        <translation>después del %1</translation>
+    </message>
+    <message>
+        <source>by %1</source>
+        <comment>a day</comment>
+        <translation>hasta el %1</translation>
+    </message>
+    <message>
+        <source>nothing bounds it</source>
+        <translation>nada lo acota</translation>
+    </message>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>y %n más</numerusform>
+            <numerusform>y %n más</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>StageStudy</name>
+    <message>
+        <source>Stages of the season</source>
+        <translation>Estadios de la temporada</translation>
+    </message>
+    <message>
+        <source>The share of each accession&apos;s vines that had reached a stage. Visits are days apart, so a date is an interval: the line rises where the vines were seen to be there, the band begins where they were last seen not to be. Strokes at the foot are days of visits. By degree-days the same stands over the season&apos;s heat. With more than eight accessions one stands out. The half date is the mean of a normal law, or where vines are too few the step in which half of them got there.</source>
+        <translation>La proporción de las vides de cada accesión que había llegado a un estadio. Entre visitas pasan días, así que una fecha es un intervalo: la línea sube donde se vio que las vides ya estaban, la banda empieza donde se vio por última vez que no. Los trazos al pie son días de visitas. Por grados-día lo mismo está sobre el calor de la temporada. Con más de ocho accesiones una resalta. La fecha de la mitad es la media de una ley normal o, donde las vides son muy pocas, el escalón en que la mitad llegó.</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Por</translation>
+    </message>
+    <message>
+        <source>days</source>
+        <translation>días</translation>
+    </message>
+    <message>
+        <source>degree-days</source>
+        <translation>grados-día</translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Referencia</translation>
+    </message>
+    <message>
+        <source>Stands out</source>
+        <translation>Resalta</translation>
+    </message>
+    <message>
+        <source>No stage has been noted yet.</source>
+        <translation>Todavía no se anotó ningún estadio.</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Degree-days from 1 January above %1 °C</source>
+        <translation>Grados-día desde el 1 de enero sobre %1 °C</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Vines at the stage or past it</source>
+        <translation>Vides en el estadio o más allá</translation>
+    </message>
+    <message>
+        <source>Between two visits nobody knows; what is open is left out.</source>
+        <translation>Entre dos visitas nadie sabe; lo que está abierto se deja fuera.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s) on %1 days of visits.</source>
+        <translation>
+            <numerusform>%n accesión en %1 días de visitas.</numerusform>
+            <numerusform>%n accesiones en %1 días de visitas.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Shares without a law (Turnbull 1976); half dates by a normal law fitted to the intervals between visits, limits by profile likelihood; above 0 is later than the reference.</source>
+        <translation>Proporciones sin ley (Turnbull 1976); fechas de la mitad por una ley normal ajustada a los intervalos entre visitas, límites por verosimilitud perfilada; más de 0 es más tarde que la referencia.</translation>
+    </message>
+    <message>
+        <source>Degree-days by single sine from 1 January above %1 °C.</source>
+        <translation>Grados-día por seno simple desde el 1 de enero sobre %1 °C.</translation>
+    </message>
+</context>
+<context>
+    <name>StageTable</name>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>none was seen there</source>
+        <translation>ninguna se vio allí</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Vines</source>
+        <translation>Vides</translation>
+    </message>
+    <message>
+        <source>Half of them (95 %)</source>
+        <translation>La mitad de ellas (95 %)</translation>
+    </message>
+    <message>
+        <source>SD, d</source>
+        <translation>DE, d</translation>
+    </message>
+    <message>
+        <source>To %1, d</source>
+        <comment>days</comment>
+        <translation>A %1, d</translation>
+    </message>
+    <message>
+        <source>Half, °C d</source>
+        <translation>La mitad, °C d</translation>
+    </message>
+    <message>
+        <source>To %1, °C d</source>
+        <comment>degree-days</comment>
+        <translation>A %1, °C d</translation>
+    </message>
+    <message>
+        <source>First to last</source>
+        <translation>Primera a última</translation>
+    </message>
+    <message>
+        <source>%1, everbearing, most</source>
+        <translation>%1, sin cesar, más</translation>
+    </message>
+    <message>
+        <source>%1, everbearing, least</source>
+        <translation>%1, sin cesar, menos</translation>
     </message>
 </context>
 <context>
@@ -3158,6 +3764,288 @@
     <message>
         <source>The file&apos;s name ends in .pdf, .svg or .csv.</source>
         <translation>El nombre del archivo termina en .pdf, .svg o .csv.</translation>
+    </message>
+</context>
+<context>
+    <name>WeatherHeat</name>
+    <message numerus="yes">
+        <source>Least to greatest of %n other year(s)</source>
+        <translation>
+            <numerusform>Menor a mayor de %n otro año</numerusform>
+            <numerusform>Menor a mayor de %n otros años</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Middle half of them</source>
+        <translation>Su mitad central</translation>
+    </message>
+    <message>
+        <source>Their median</source>
+        <translation>Su mediana</translation>
+    </message>
+    <message>
+        <source>The first day of the season is lacking: it has no sum.</source>
+        <translation>Falta el primer día de la temporada: no tiene suma.</translation>
+    </message>
+    <message>
+        <source>%1 °C days by %2.</source>
+        <translation>%1 °C día hasta el %2.</translation>
+    </message>
+    <message numerus="yes">
+        <source>By that day the median of %n other year(s) is %1.</source>
+        <translation>
+            <numerusform>Hasta ese día la mediana de %n otro año es %1.</numerusform>
+            <numerusform>Hasta ese día la mediana de %n otros años es %1.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Degree-days, %1</source>
+        <translation>Grados-día, %1</translation>
+    </message>
+    <message>
+        <source>n counts this season&apos;s days; its curve ends where the first day is lacking.</source>
+        <translation>n cuenta los días de esta temporada; su curva termina donde falta el primer día.</translation>
+    </message>
+</context>
+<context>
+    <name>WeatherSeasons</name>
+    <message>
+        <source>none</source>
+        <comment>frost</comment>
+        <translation>ninguna</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>%1 or later</source>
+        <translation>%1 o más tarde</translation>
+    </message>
+    <message>
+        <source>%1 or earlier</source>
+        <translation>%1 o antes</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <comment>degree-days and their class</comment>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Primer día</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Último día</translation>
+    </message>
+    <message>
+        <source>Days</source>
+        <translation>Días</translation>
+    </message>
+    <message>
+        <source>Lowest, %1</source>
+        <translation>La más baja, %1</translation>
+    </message>
+    <message>
+        <source>On</source>
+        <translation>El</translation>
+    </message>
+    <message>
+        <source>Beside it</source>
+        <translation>Al lado</translation>
+    </message>
+    <message>
+        <source>days are lacking; it may have been longer</source>
+        <translation>faltan días; pudo ser más larga</translation>
+    </message>
+    <message>
+        <source>Season</source>
+        <translation>Temporada</translation>
+    </message>
+    <message>
+        <source>Winkler, °C d</source>
+        <translation>Winkler, °C d</translation>
+    </message>
+    <message>
+        <source>Last frost</source>
+        <translation>Última helada</translation>
+    </message>
+    <message>
+        <source>First frost</source>
+        <translation>Primera helada</translation>
+    </message>
+    <message>
+        <source>Between</source>
+        <translation>Entre</translation>
+    </message>
+    <message>
+        <source>Low, %1</source>
+        <translation>Mín., %1</translation>
+    </message>
+    <message>
+        <source>≤ 7.2 °C, h</source>
+        <translation>≤ 7,2 °C, h</translation>
+    </message>
+    <message>
+        <source>0–7.2 °C, h</source>
+        <translation>0–7,2 °C, h</translation>
+    </message>
+    <message>
+        <source>Utah</source>
+        <translation>Utah</translation>
+    </message>
+    <message>
+        <source>Portions</source>
+        <translation>Porciones</translation>
+    </message>
+    <message>
+        <source>Lacking</source>
+        <translation>Falta</translation>
+    </message>
+    <message>
+        <source>No freeze is known from the winter before the season to its end.</source>
+        <translation>No se conoce ninguna helada desde el invierno anterior a la temporada hasta su final.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n freeze(s) from the winter before the season to its end.</source>
+        <translation>
+            <numerusform>%n helada desde el invierno anterior a la temporada hasta su final.</numerusform>
+            <numerusform>%n heladas desde el invierno anterior a la temporada hasta su final.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Lowest temperature</source>
+        <translation>Temperatura más baja</translation>
+    </message>
+    <message>
+        <source>Freezes</source>
+        <translation>Heladas</translation>
+    </message>
+    <message>
+        <source>freezing</source>
+        <translation>congelación</translation>
+    </message>
+    <message>
+        <source>Whiskers go from a freeze&apos;s first day to its last; lacking days are named.</source>
+        <translation>Los bigotes van del primer día de una helada al último; los días que faltan se nombran.</translation>
+    </message>
+</context>
+<context>
+    <name>WeatherStudy</name>
+    <message>
+        <source>single sine</source>
+        <translation>seno simple</translation>
+    </message>
+    <message>
+        <source>double sine</source>
+        <translation>seno doble</translation>
+    </message>
+    <message>
+        <source>single triangle</source>
+        <translation>triángulo simple</translation>
+    </message>
+    <message>
+        <source>double triangle</source>
+        <translation>triángulo doble</translation>
+    </message>
+    <message>
+        <source>the day&apos;s mean</source>
+        <translation>media del día</translation>
+    </message>
+    <message>
+        <source>mean of clamped extremes</source>
+        <translation>media de extremos recortados</translation>
+    </message>
+    <message>
+        <source>%1 to %2 °C</source>
+        <comment>thresholds</comment>
+        <translation>%1 a %2 °C</translation>
+    </message>
+    <message>
+        <source>above %1 °C</source>
+        <translation>sobre %1 °C</translation>
+    </message>
+    <message>
+        <source>Weather</source>
+        <translation>Tiempo</translation>
+    </message>
+    <message>
+        <source>The season&apos;s degree-days against up to ten other complete years: the least and greatest, the middle half and the median. A lacking day ends the curve: it is named, and nothing is summed over it. The table has for each season Winkler&apos;s sum (1 April to 31 October) with its class, the frosts and the days between them, the lowest temperature, and the chill of the winter before (1 October to 31 March): hours at or below 7.2 °C, from 0 to 7.2 °C, Utah units and portions of the Dynamic Model, from hours between the days&apos; extremes at the latitude that is chosen. The other picture has the lowest temperature of each freeze. I takes a file of weather in.</source>
+        <translation>Los grados-día de la temporada frente a hasta diez otros años completos: el menor y el mayor, la mitad central y la mediana. Un día que falta termina la curva: se nombra, y nada se suma por encima de él. La tabla tiene de cada temporada la suma de Winkler (1 de abril a 31 de octubre) con su clase, las heladas, y el frío del invierno anterior (1 de octubre a 31 de marzo): horas a 7,2 °C o menos, de 0 a 7,2 °C, unidades Utah y porciones del modelo dinámico, de horas entre los extremos de los días en la latitud elegida. La otra imagen tiene la temperatura más baja de cada helada. I toma un archivo de datos del tiempo.</translation>
+    </message>
+    <message>
+        <source>Take in weather</source>
+        <translation>Tomar datos del tiempo</translation>
+    </message>
+    <message>
+        <source>Picture</source>
+        <translation>Imagen</translation>
+    </message>
+    <message>
+        <source>degree-days</source>
+        <translation>grados-día</translation>
+    </message>
+    <message>
+        <source>freezes</source>
+        <translation>heladas</translation>
+    </message>
+    <message>
+        <source>Thresholds</source>
+        <translation>Umbrales</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Método</translation>
+    </message>
+    <message>
+        <source>Latitude</source>
+        <translation>Latitud</translation>
+    </message>
+    <message>
+        <source>%1° south</source>
+        <translation>%1° sur</translation>
+    </message>
+    <message>
+        <source>%1° north</source>
+        <translation>%1° norte</translation>
+    </message>
+    <message>
+        <source>Daily values of one place. Official forecasts and warnings of frost and freeze come first.</source>
+        <translation>Valores diarios de un lugar. Los pronósticos y avisos oficiales de helada van primero.</translation>
+    </message>
+    <message>
+        <source>No weather has been taken in yet: I takes a file in.</source>
+        <translation>Todavía no se tomó ningún dato del tiempo: I toma un archivo.</translation>
+    </message>
+    <message>
+        <source>Freezes, %1</source>
+        <translation>Heladas, %1</translation>
+    </message>
+    <message>
+        <source>Degree-days, %1</source>
+        <translation>Grados-día, %1</translation>
+    </message>
+    <message>
+        <source>A freeze is a run of days whose least temperature is at or below 0 °C.</source>
+        <translation>Una helada es una serie de días cuya temperatura menor es de 0 °C o menos.</translation>
+    </message>
+    <message>
+        <source>Curves: %1. Winkler&apos;s sum from daily means above 10 °C, classes of Jones et al. 2010. Chill from hours between the days&apos; extremes (Linvill 1990).</source>
+        <translation>Curvas: %1. Suma de Winkler de medias diarias sobre 10 °C, clases de Jones et al. 2010. Frío de horas entre los extremos de los días (Linvill 1990).</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <comment>a method and its thresholds</comment>
+        <translation>%1 %2</translation>
     </message>
 </context>
 <context>
@@ -4717,6 +5605,18 @@
             <numerusform>Cerca de %n minutos a este paso.</numerusform>
         </translation>
     </message>
+    <message>
+        <source>%1 (base %2 °C)</source>
+        <translation>%1 (base %2 °C)</translation>
+    </message>
+    <message>
+        <source>Degree-days to that day</source>
+        <translation>Grados-día hasta ese día</translation>
+    </message>
+    <message>
+        <source>%1, at %2</source>
+        <translation>%1, en %2</translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::DeskApp</name>
@@ -5080,22 +5980,6 @@
     <message>
         <source>Files</source>
         <translation>Archivos</translation>
-    </message>
-    <message>
-        <source>File</source>
-        <translation>Archivo</translation>
-    </message>
-    <message>
-        <source>Changed</source>
-        <translation>Cambiado</translation>
-    </message>
-    <message>
-        <source>Size</source>
-        <translation>Tamaño</translation>
-    </message>
-    <message>
-        <source>%1 kB</source>
-        <translation>%1 kB</translation>
     </message>
     <message>
         <source>Take a table in</source>
@@ -6298,6 +7182,206 @@
     <message>
         <source>%1 (typed as %2)</source>
         <translation>%1 (escrito como %2)</translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::WeatherIntakeViewModel</name>
+    <message>
+        <source>%1 to %2</source>
+        <comment>days</comment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>Choose a file of daily weather: NOAA&apos;s daily record as .dly or as CSV, or the table of a temperature logger. What the file does not say is asked: °C or °F, day or month first, and what the site is called. Then its first days are shown, every gap, and what is left out and why. Nothing is written before you press T or Enter. Values that are there already are not written again; the file&apos;s values go over others, and the old ones stay in the journal.</source>
+        <translation>Elija un archivo de tiempo diario: el registro diario de la NOAA como .dly o como CSV, o la tabla de un registrador de temperatura. Lo que el archivo no dice se pregunta: °C o °F, día o mes primero, y cómo se llama el lugar. Luego se muestran sus primeros días, cada hueco, y qué se deja fuera y por qué. Nada se escribe antes de que pulse T o Entrar. Los valores que ya están no se escriben otra vez; los del archivo van por encima de otros, y los viejos quedan en el diario.</translation>
+    </message>
+    <message>
+        <source>Files</source>
+        <translation>Archivos</translation>
+    </message>
+    <message>
+        <source>Take in weather</source>
+        <translation>Tomar datos del tiempo</translation>
+    </message>
+    <message>
+        <source>Enter takes a file up; F types the name of another.</source>
+        <translation>Entrar toma un archivo; F escribe el nombre de otro.</translation>
+    </message>
+    <message>
+        <source>Type a file&apos;s name</source>
+        <translation>Escribir el nombre de un archivo</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read.</source>
+        <translation>%1 no se puede leer.</translation>
+    </message>
+    <message>
+        <source>The file does not say its unit: are its temperatures in °C or in °F? C or F</source>
+        <translation>El archivo no dice su unidad: ¿sus temperaturas están en °C o en °F? C o F</translation>
+    </message>
+    <message>
+        <source>C or F is needed.</source>
+        <translation>Hace falta C o F.</translation>
+    </message>
+    <message>
+        <source>Nobody can tell which number of its dates is the month. Does the day stand first, or the month? D or M</source>
+        <translation>Nadie puede decir qué número de sus fechas es el mes. ¿Está primero el día o el mes? D (día) o M (mes)</translation>
+    </message>
+    <message>
+        <source>D or M is needed.</source>
+        <translation>Hace falta D o M.</translation>
+    </message>
+    <message>
+        <source>The file is being read …</source>
+        <translation>Se está leyendo el archivo …</translation>
+    </message>
+    <message>
+        <source>What is the place called where this was measured?</source>
+        <translation>¿Cómo se llama el lugar donde se midió esto?</translation>
+    </message>
+    <message>
+        <source>A site&apos;s name has 1 to 56 letters, and no /.</source>
+        <translation>El nombre de un lugar tiene de 1 a 56 letras, y ninguna /.</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>de %1</translation>
+    </message>
+    <message>
+        <source>NOAA&apos;s daily record, fixed columns</source>
+        <translation>registro diario de la NOAA, columnas fijas</translation>
+    </message>
+    <message>
+        <source>NOAA&apos;s daily record, one value in a line</source>
+        <translation>registro diario de la NOAA, un valor por línea</translation>
+    </message>
+    <message>
+        <source>NOAA&apos;s daily record, one day in a line</source>
+        <translation>registro diario de la NOAA, un día por línea</translation>
+    </message>
+    <message>
+        <source>readings of a logger; days from midnight to midnight by its clock</source>
+        <translation>lecturas de un registrador; días de medianoche a medianoche por su reloj</translation>
+    </message>
+    <message>
+        <source>°C, as the form lays down</source>
+        <translation>°C, como manda la forma</translation>
+    </message>
+    <message>
+        <source>%1, as the file says</source>
+        <translation>%1, como dice el archivo</translation>
+    </message>
+    <message>
+        <source>%1, as you said</source>
+        <translation>%1, como usted dijo</translation>
+    </message>
+    <message>
+        <source>%1, for %2</source>
+        <translation>%1, para %2</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s) from %1 to %2.</source>
+        <translation>
+            <numerusform>%n día del %1 al %2.</numerusform>
+            <numerusform>%n días del %1 al %2.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>All of its values are there already.</source>
+        <translation>Todos sus valores ya están.</translation>
+    </message>
+    <message>
+        <source>%1 values are new, %2 are there already, %3 go over others.</source>
+        <translation>%1 valores son nuevos, %2 ya están, %3 van por encima de otros.</translation>
+    </message>
+    <message>
+        <source>Take it in</source>
+        <translation>Tomarlo</translation>
+    </message>
+    <message>
+        <source>Say the unit again</source>
+        <translation>Decir la unidad otra vez</translation>
+    </message>
+    <message>
+        <source>Name the site</source>
+        <translation>Nombrar el lugar</translation>
+    </message>
+    <message>
+        <source>The first days</source>
+        <translation>Los primeros días</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Least, °C</source>
+        <translation>Menor, °C</translation>
+    </message>
+    <message>
+        <source>Greatest, °C</source>
+        <translation>Mayor, °C</translation>
+    </message>
+    <message>
+        <source>Rain, mm</source>
+        <translation>Lluvia, mm</translation>
+    </message>
+    <message>
+        <source>What else is known</source>
+        <translation>Qué más se sabe</translation>
+    </message>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>y %n más</numerusform>
+            <numerusform>y %n más</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Form</source>
+        <translation>Forma</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Unidad</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Nota</translation>
+    </message>
+    <message>
+        <source>Lacking</source>
+        <translation>Falta</translation>
+    </message>
+    <message>
+        <source>Left out</source>
+        <translation>Dejado fuera</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) that failed the check of who measured them.</source>
+        <translation>
+            <numerusform>%n valor que no pasó el control de quien lo midió.</numerusform>
+            <numerusform>%n valores que no pasaron el control de quien los midió.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Other measurements: %1.</source>
+        <translation>Otras mediciones: %1.</translation>
+    </message>
+    <message>
+        <source>Line %1: %2</source>
+        <translation>Línea %1: %2</translation>
+    </message>
+    <message>
+        <source>The file&apos;s name</source>
+        <translation>El nombre del archivo</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n value(s) were taken in.</source>
+        <translation>
+            <numerusform>Se tomó %n valor.</numerusform>
+            <numerusform>Se tomaron %n valores.</numerusform>
+        </translation>
     </message>
 </context>
 <context>
