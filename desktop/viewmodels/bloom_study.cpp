@@ -76,13 +76,16 @@ QString sexWords(FlowerSex sex) {
 }
 
 // The mean's 95 % limits, which come from the days between visits and from how vines differ.
+double halfOf(const StageDate& date) {
+    return date.standardError * statistics::studentTQuantile(0.975, date.degreesOfFreedom);
+}
+
 QString dateText(const std::optional<StageDate>& date, int year) {
     if (!date) {
         return Tr::tr("cannot be told");
     }
     const QString day = seasonDayText(date->mean, year);
-    const double half =
-        date->standardError * statistics::studentTQuantile(0.975, date->degreesOfFreedom);
+    const double half = halfOf(*date);
     return half > 0 ? Tr::tr("%1 ± %2 d", "a day, and half of its 95 % interval in days")
                           .arg(day, numberText(half, 1))
                     : day;
@@ -205,6 +208,33 @@ private:
         }
     }
 
+    // How well first and last are known, as whiskers over the bars.
+    static void addLimits(const StudyGround& ground,
+                          const std::vector<Bloom>& blooms,
+                          int year,
+                          report::Plot& plot) {
+        report::PlotSeries limits{report::PlotSeries::Points,
+                                  toText(Tr::tr("95 % limits of first and last")),
+                                  {},
+                                  true,
+                                  false,
+                                  {}};
+        for (std::size_t i = 0; i < blooms.size(); ++i) {
+            for (const std::size_t which : {std::size_t{0}, std::size_t{2}}) {
+                const StageDate& date = *blooms[i].dates[which];
+                const double half = halfOf(date);
+                report::PlotPoint point;
+                point.x = seasonPlotDay(date.mean, year);
+                point.xLow = seasonPlotDay(date.mean - half, year);
+                point.xHigh = seasonPlotDay(date.mean + half, year);
+                point.y = static_cast<double>(i);
+                point.label = ground.notes.accessions[blooms[i].accession].id;
+                limits.points.push_back(std::move(point));
+            }
+        }
+        plot.series.push_back(std::move(limits));
+    }
+
     static void
     addPlot(const StudyGround& ground, const std::vector<Bloom>& blooms, int year, Study& study) {
         report::Plot plot;
@@ -239,6 +269,7 @@ private:
         for (auto& [sex, one] : series) {
             plot.series.push_back(std::move(one));
         }
+        addLimits(ground, blooms, year, plot);
         plot.notes.count = vines;
         plot.notes.missing = toText(
             Tr::tr("n counts vines and seasons; accessions whose visits do not bound the bloom "

@@ -74,7 +74,9 @@ void addStageSteps(const std::string& name,
         return;
     }
     const std::size_t group = plot.series.size();
-    report::PlotSeries line{report::PlotSeries::Steps, name, {}, isFaint, false, group};
+    // All that stand back are one entry of the key; their points know whose they are.
+    const std::string known = isFaint ? toText(Tr::tr("Other accessions")) : name;
+    report::PlotSeries line{report::PlotSeries::Steps, known, {}, isFaint, false, group};
     report::PlotSeries band{report::PlotSeries::Band, {}, {}, isFaint, false, group};
     double before = 0;
     double end = axis.at(axis.first);

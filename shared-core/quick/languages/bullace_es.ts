@@ -247,6 +247,10 @@
         <source>%1, from the year before</source>
         <translation>%1, del año anterior</translation>
     </message>
+    <message>
+        <source>95 % limits of first and last</source>
+        <translation>Límites del 95 % de primera y última</translation>
+    </message>
 </context>
 <context>
     <name>CardWords</name>
@@ -2725,6 +2729,10 @@
     <message>
         <source>Not yet there at the last visit</source>
         <translation>Todavía no en la última visita</translation>
+    </message>
+    <message>
+        <source>Other accessions</source>
+        <translation>Otras accesiones</translation>
     </message>
 </context>
 <context>
