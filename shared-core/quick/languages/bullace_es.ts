@@ -461,10 +461,6 @@
         <translation>Temperaturas que matan las yemas</translation>
     </message>
     <message>
-        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
-        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se dibuja sobre las temperaturas que se probaron y no más allá, con su banda del 95 %, y a la mitad un trazo tendido muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
-    </message>
-    <message>
         <source>Winter</source>
         <translation>Invierno</translation>
     </message>
@@ -550,6 +546,10 @@
     <message>
         <source>Tests that are open are left out.</source>
         <translation>Las pruebas que están abiertas se dejan fuera.</translation>
+    </message>
+    <message>
+        <source>Freezing tests of buds, accession by accession, of one winter and one kind of bud. Points are shares of dead buds with exact 95 % limits, larger where more buds were cut; the curve is drawn over the temperatures that were tested and no further, with its 95 % band where three accessions or fewer are chosen, and at half a lying stroke shows the limits of the temperature that kills half. Colder is to the right.</source>
+        <translation>Pruebas de congelación de yemas, accesión por accesión, de un invierno y una clase de yema. Los puntos son proporciones de yemas muertas con límites exactos del 95 %, mayores donde se cortaron más yemas; la curva se traza sobre las temperaturas probadas y no más allá, con su banda del 95 % donde se eligen tres accesiones o menos, y a la mitad un trazo horizontal muestra los límites de la temperatura que mata la mitad. Más frío está a la derecha.</translation>
     </message>
 </context>
 <context>
@@ -656,6 +656,10 @@
     <message>
         <source>Readings of 0 or below have no logarithm and are left out.</source>
         <translation>Las lecturas de 0 o menos no tienen logaritmo y se dejan fuera.</translation>
+    </message>
+    <message>
+        <source>%1, dilution %2</source>
+        <translation>%1, dilución %2</translation>
     </message>
 </context>
 <context>
@@ -1210,10 +1214,6 @@
         <translation>Crecimiento</translation>
     </message>
     <message>
-        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each shoot.</source>
-        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva llega al 95 % de su mayor longitud, y cuándo se vio que las puntas habían parado; peso de poda por metro de cordón. La imagen tiene una línea por brote.</translation>
-    </message>
-    <message>
         <source>No shoot has been measured and no pruning weighed yet.</source>
         <translation>Todavía no se midió ningún brote ni se pesó ninguna poda.</translation>
     </message>
@@ -1228,14 +1228,6 @@
     <message>
         <source>Shoots</source>
         <translation>Brotes</translation>
-    </message>
-    <message>
-        <source>Greatest length, cm</source>
-        <translation>Mayor longitud, cm</translation>
-    </message>
-    <message>
-        <source>Growth ends (curve)</source>
-        <translation>Fin del crecimiento (curva)</translation>
     </message>
     <message>
         <source>Tips stopped</source>
@@ -1269,10 +1261,6 @@
         <translation>Curvas logísticas por mínimos cuadrados de cada brote; el fin del crecimiento es el 95 % de la mayor longitud (práctica común, sin fuente).</translation>
     </message>
     <message>
-        <source>after %1</source>
-        <translation>después del %1</translation>
-    </message>
-    <message>
         <source>%1 to %2</source>
         <comment>days</comment>
         <translation>%1 a %2</translation>
@@ -1281,6 +1269,35 @@
         <source>by %1</source>
         <comment>a day</comment>
         <translation>hasta el %1</translation>
+    </message>
+    <message>
+        <source>Tagged shoots of each accession in one season: logistic curves through their lengths, when the curve reaches 95 % of its greatest length, and when the tips were seen to have stopped; pruning weight for a metre of cordon. The picture has one line for each accession, the mean of its shoots on each day; with one or two accessions chosen, one for each shoot.</source>
+        <translation>Brotes marcados de cada accesión en una temporada: curvas logísticas por sus longitudes, cuándo la curva alcanza el 95 % de su longitud máxima y cuándo se vio que los ápices habían parado; peso de poda por metro de cordón. La imagen tiene una línea por accesión, la media de sus brotes en cada día; con una o dos accesiones elegidas, una por brote.</translation>
+    </message>
+    <message>
+        <source>Longest, cm</source>
+        <translation>Mayor, cm</translation>
+    </message>
+    <message>
+        <source>Growth ends (first and last shoot)</source>
+        <translation>Fin del crecimiento (primer y último brote)</translation>
+    </message>
+    <message>
+        <source>not by %1</source>
+        <comment>a day</comment>
+        <translation>no hasta el %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2 to %3)</source>
+        <comment>days</comment>
+        <translation>%1 (%2 a %3)</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) not yet</source>
+        <translation>
+            <numerusform>%n vid aún no</numerusform>
+            <numerusform>%n vides aún no</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -1403,8 +1420,8 @@
 <context>
     <name>KillPlot</name>
     <message>
-        <source>%1: half dead</source>
-        <translation>%1: mitad muertas</translation>
+        <source>half dead, with 95 %</source>
+        <translation>la mitad muerta, con el 95 %</translation>
     </message>
 </context>
 <context>
@@ -2636,10 +2653,6 @@
         <translation>Solo las primeras %1 accesiones en florecer se emparejan; elija accesiones para otras.</translation>
     </message>
     <message>
-        <source>The picture has the first %1 lines; the table has all.</source>
-        <translation>La imagen tiene las primeras %1 líneas; la tabla las tiene todas.</translation>
-    </message>
-    <message>
         <source>All counts together: negative binomial, mean %1, k %2 (95 %: %3 to %4).</source>
         <translation>Todos los conteos juntos: binomial negativa, media %1, k %2 (95 %: %3 a %4).</translation>
     </message>
@@ -2654,6 +2667,14 @@
     <message>
         <source>%1: %2</source>
         <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Of %1 differences in the rate of decay between two accessions, %2 are beyond doubt when all are looked at together (Welch, Holm).</source>
+        <translation>De %1 diferencias en la velocidad de pérdida entre dos accesiones, %2 están fuera de duda cuando se miran todas juntas (Welch, Holm).</translation>
+    </message>
+    <message>
+        <source>Accessions whose prunings were weighed but no cordon was measured, not listed: %1.</source>
+        <translation>Accesiones cuya poda se pesó pero sin cordón medido, no listadas: %1.</translation>
     </message>
 </context>
 <context>
