@@ -303,7 +303,7 @@ private:
     static void
     addPairs(const StudyGround& ground, const std::vector<Bloom>& blooms, Study& study) {
         study.columns = {{Tr::tr("Mother"), 18, false, true},
-                         {Tr::tr("Father"), 18, false, true},
+                         {Tr::tr("Father"), 18},
                          {Tr::tr("Days together (95 %)"), 20, true},
                          {Tr::tr("Likely, %"), 8, true},
                          {Tr::tr("Store pollen, days"), 20}};

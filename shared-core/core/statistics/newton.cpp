@@ -319,7 +319,7 @@ Interval profileLimits(const LogLikelihood& likelihood,
         Profile profile(likelihood, maximum, parameter);
         double inside = top;
         double atInside = 0;
-        for (double far = std::sqrt(2 * drop); far < 1e6; far *= 1.5) {
+        for (double far = std::sqrt(2 * drop); far < 1e3; far *= 1.5) {
             const double outside = top + side * far * unit;
             const std::optional<double> atOutside = profile.below(outside);
             if (!atOutside) {

@@ -49,7 +49,7 @@ maximiseHolding(const LogLikelihood& likelihood, std::vector<double> start, std:
 
 // All values of one parameter that a likelihood-ratio test does not reject: where the profile lies
 // no more than `drop` below the maximum (1.920729 for 95 %: half the quantile of chi squared with
-// one degree of freedom). A side that never falls so far within 10^6 standard errors, or whose
+// one degree of freedom). A side that never falls so far within 1,000 standard errors, or whose
 // profile cannot be followed so far, is unbounded.
 [[nodiscard]] Interval profileLimits(const LogLikelihood& likelihood,
                                      const Maximum& maximum,
