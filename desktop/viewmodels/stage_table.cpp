@@ -50,11 +50,22 @@ QString rangeText(const std::vector<OnsetInterval>& onsets, int year) {
     return range.low <= range.high ? seasonSpanText(range, year) : Tr::tr("none was seen there");
 }
 
+// A limit beyond any season bounds nothing.
+constexpr double kMostDays = 366;
+constexpr double kMostDegreeDays = 10'000;
+
+statistics::Interval within(const statistics::Interval& limits, double most) {
+    return {limits.low < -most ? -statistics::kUnbounded : limits.low,
+            limits.high > most ? statistics::kUnbounded : limits.high};
+}
+
 QString differenceText(const std::vector<YearOnset>& onsets,
                        const std::vector<YearOnset>& others,
-                       int decimals,
+                       season::OnsetUnit unit,
                        const std::string& accession,
                        NamedRemarks& named) {
+    const int decimals = unit == season::OnsetUnit::Days ? 1 : 0;
+    const double most = unit == season::OnsetUnit::Days ? kMostDays : kMostDegreeDays;
     if (onsets.empty() || others.empty()) {
         return {};
     }
@@ -63,9 +74,16 @@ QString differenceText(const std::vector<YearOnset>& onsets,
         return {};
     }
     named.add(accession, made->remarks);
-    return made->difference ? estimateText(*made->difference, decimals)
-           : made->bounds   ? intervalText(*made->bounds, decimals)
-                            : Tr::tr("cannot be told");
+    if (made->difference) {
+        const auto limits =
+            within(made->difference->interval.value_or(statistics::Interval{}), most);
+        const bool isTold = std::isfinite(limits.low) || std::isfinite(limits.high);
+        return isTold ? estimateText({made->difference->value, {}, limits}, decimals)
+                      : Tr::tr("cannot be told");
+    }
+    const auto limits = made->bounds ? within(*made->bounds, most) : statistics::Interval{};
+    return std::isfinite(limits.low) || std::isfinite(limits.high) ? intervalText(limits, decimals)
+                                                                   : Tr::tr("cannot be told");
 }
 
 void addRow(const QString& words,
@@ -92,7 +110,7 @@ void addRow(const QString& words,
     row.isStrong = reference == one.accession;
     row.cells << words << QString::number(summary->counts.telling()) << halfText(*summary, one.year)
               << (normal != nullptr ? numberText(normal->spread, 1) : QString())
-              << differenceText(onsets, others, 1, one.accession, named);
+              << differenceText(onsets, others, season::OnsetUnit::Days, one.accession, named);
     if (asking.hasHeat()) {
         const auto heat = season::onHeat(onsets, asking.curves);
         named.add(one.accession, heat.remarks);
@@ -100,7 +118,7 @@ void addRow(const QString& words,
         row.cells << (onDegrees ? halfHeat(*onDegrees) : QString())
                   << differenceText(heat.onsets,
                                     season::onHeat(others, asking.curves).onsets,
-                                    0,
+                                    season::OnsetUnit::DegreeDays,
                                     one.accession,
                                     named);
     }
