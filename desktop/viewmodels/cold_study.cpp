@@ -1,10 +1,10 @@
 // From which temperature cold kills buds: freezing tests of an accession's buds as curves of kill,
 // with the temperatures that kill a tenth, half and nine tenths.
+#include "desk/bench_records.hpp"
 #include "desk/kill_plot.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/hardiness/kill_curve.hpp"
-#include "core/journal/json_value.hpp"
 #include "quick/trade_words.hpp"
 #include "quick/words.hpp"
 
@@ -44,41 +44,8 @@ QString winterWords(int year) {
     return QStringLiteral("%1/%2").arg(year).arg((year + 1) % 100, 2, 10, QLatin1Char('0'));
 }
 
-struct Test {
-    std::size_t accession = 0;
-    std::int32_t day = 0;
-    std::string bud;
-    hardiness::FreezeRow row;
-};
-
-std::optional<double> numberIn(BytesView value, std::string_view name) {
-    const auto member = journal::memberOf(value, name);
-    return member ? journal::numberOf(*member) : std::nullopt;
-}
-
-std::vector<Test> testsIn(const season::StationNotes& notes) {
-    std::vector<Test> tests;
-    for (const season::RecordNote& note : notes.notesOf(kFreezeTest).records) {
-        const auto c = numberIn(note.value, "c");
-        const auto dead = numberIn(note.value, "dead");
-        const auto of = numberIn(note.value, "of");
-        const auto bud = journal::memberOf(note.value, "bud");
-        const auto word = bud ? journal::textOf(*bud) : std::nullopt;
-        const auto accession = note.vine != season::kNoVine
-                                   ? std::optional(notes.vines[note.vine].accession)
-                                   : notes.lots[note.lot].accession;
-        if (c && dead && of && accession) {
-            tests.push_back({*accession,
-                             note.day,
-                             word ? std::string(*word) : std::string("primary"),
-                             {*c, std::llround(*of), std::llround(*dead)}});
-        }
-    }
-    return tests;
-}
-
 // The tests of one accession that were chosen.
-using ByAccession = std::map<std::size_t, std::vector<Test>>;
+using ByAccession = std::map<std::size_t, std::vector<FreezeTest>>;
 
 QString limitsWords(hardiness::LimitsBy by) {
     switch (by) {
@@ -109,7 +76,7 @@ public:
         std::map<int, int> winters;
         std::map<std::string, int> buds;
         std::map<QString, QString> names;
-        for (const Test& test : testsIn(ground.notes)) {
+        for (const FreezeTest& test : freezeTestsIn(ground.notes)) {
             --winters[winterOf(season::dateOfDay(test.day))];
             --buds[test.bud];
             const season::NotedAccession& accession = ground.notes.accessions[test.accession];
@@ -207,7 +174,7 @@ private:
     static ByAccession chosenTests(const StudyGround& ground, const Chosen& chosen) {
         const ChoiceGroup group{QStringLiteral("accessions"), {}, true, {}};
         ByAccession tests;
-        for (Test& test : testsIn(ground.notes)) {
+        for (FreezeTest& test : freezeTestsIn(ground.notes)) {
             const bool isIn =
                 winterOf(season::dateOfDay(test.day)) == chosen.at(kWinter).toInt() &&
                 test.bud == toText(chosen.at(kBud)) &&
@@ -219,9 +186,9 @@ private:
         return tests;
     }
 
-    static std::vector<hardiness::FreezeRow> rowsOf(const std::vector<Test>& tests) {
+    static std::vector<hardiness::FreezeRow> rowsOf(const std::vector<FreezeTest>& tests) {
         std::vector<hardiness::FreezeRow> rows;
-        for (const Test& test : tests) {
+        for (const FreezeTest& test : tests) {
             rows.push_back(test.row);
         }
         return rows;
@@ -274,7 +241,7 @@ private:
         std::int32_t first = std::numeric_limits<std::int32_t>::max();
         std::int32_t last = std::numeric_limits<std::int32_t>::min();
         for (const auto& [accession, of] : tests) {
-            for (const Test& test : of) {
+            for (const FreezeTest& test : of) {
                 first = std::min(first, test.day);
                 last = std::max(last, test.day);
             }

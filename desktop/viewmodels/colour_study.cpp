@@ -1,5 +1,6 @@
 // How red the juice is and how long the colour holds: pigments by accession, and absorbance over
 // days of storage.
+#include "desk/bench_records.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/fruit/colour_decay.hpp"
@@ -34,41 +35,6 @@ const QString kWave = QStringLiteral("wave");
 struct Tr {
     Q_DECLARE_TR_FUNCTIONS(ColourStudy)
 };
-
-std::optional<double> numberIn(BytesView value, std::string_view name) {
-    const auto member = journal::memberOf(value, name);
-    return member ? journal::numberOf(*member) : std::nullopt;
-}
-
-std::optional<std::size_t> accessionOf(const season::StationNotes& notes,
-                                       const season::RecordNote& note) {
-    return note.vine != season::kNoVine ? std::optional(notes.vines[note.vine].accession)
-                                        : notes.lots[note.lot].accession;
-}
-
-std::vector<fruit::AbsorbanceReading> readingsIn(const season::StationNotes& notes) {
-    std::vector<fruit::AbsorbanceReading> readings;
-    for (const season::RecordNote& note : notes.notesOf(kAbsorbance).records) {
-        const auto accession = accessionOf(notes, note);
-        const auto day = numberIn(note.value, "day");
-        const auto a = numberIn(note.value, "a");
-        const auto nm = numberIn(note.value, "nm");
-        if (!accession || !day || !a || !nm) {
-            continue;
-        }
-        fruit::AbsorbanceReading reading;
-        reading.accession = notes.accessions[*accession].id;
-        reading.conditions.nm = *nm;
-        reading.conditions.dilution = numberIn(note.value, "dilution").value_or(1);
-        reading.conditions.pathMm = numberIn(note.value, "path_mm").value_or(10);
-        reading.conditions.ph = numberIn(note.value, "ph");
-        reading.conditions.storageC = numberIn(note.value, "storage_c");
-        reading.day = *day;
-        reading.absorbance = *a;
-        readings.push_back(std::move(reading));
-    }
-    return readings;
-}
 
 // Samples of one vine or lot and day belong together.
 using Samples = std::map<std::size_t, std::vector<fruit::PigmentSample>>;
@@ -129,7 +95,7 @@ public:
         study.tableName = title();
         const double nm = chosen.at(kWave).toDouble();
         const Samples samples = samplesIn(ground.notes);
-        const auto decays = fruit::colourDecay(readingsIn(ground.notes));
+        const auto decays = fruit::colourDecay(absorbanceIn(ground.notes));
         if (!decays) {
             study.words = Tr::tr("A reading of absorbance is impossible and has to be put right.");
             return study;
@@ -261,7 +227,7 @@ private:
         plot.x.beginsAtZero = true;
         plot.y.title = toText(Tr::tr("Absorbance"));
         plot.y.beginsAtZero = true;
-        const auto readings = readingsIn(ground.notes);
+        const auto readings = absorbanceIn(ground.notes);
         std::size_t count = 0;
         std::map<std::string, std::vector<const fruit::ColourDecay*>> drawn;
         for (const fruit::ColourDecay& decay : decays.decays) {

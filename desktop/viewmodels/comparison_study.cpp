@@ -1,6 +1,8 @@
 // The comparison sheet: accessions side by side, each with its n and interval, and the difference
 // to a reference marked where it is beyond doubt.
+#include "desk/comparison_items.hpp"
 #include "desk/desk_words.hpp"
+#include "desk/stage_readings.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/season/comparison.hpp"
@@ -9,6 +11,9 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
 
 namespace bullace::desk {
 
@@ -28,6 +33,9 @@ const QString kReference = QStringLiteral("reference");
 const QString kItems = QStringLiteral("items");
 const QString kPicture = QStringLiteral("picture");
 const QString kAccessions = QStringLiteral("accessions");
+const QString kSide = QStringLiteral("side");
+const QString kTaxa = QStringLiteral("taxa");
+constexpr int kAnyYear = 2023; // whose days stand for those of any season
 
 // What stands on the sheet while nobody has chosen: as much as one page holds.
 constexpr std::size_t kMostItems = 8;
@@ -50,15 +58,20 @@ bool canCompare(const vineyard::Asked& asked) {
            kind == DescriptorKind::Score || kind == DescriptorKind::Percent;
 }
 
-// A descriptor as it stands on the sheet.
+// What is compared, as it stands on the sheet.
 struct SheetItem {
-    const vineyard::Asked* asked = nullptr;
+    QString key;
+    QString title;
     Unit unit;
     int decimals = 1;
+    bool isDate = false; // means are days of the season
     ComparedItem compared;
 
     [[nodiscard]] double shown(double stored) const { return stored / unit.factor + unit.zero; }
     [[nodiscard]] double shownLength(double stored) const { return stored / unit.factor; }
+    [[nodiscard]] QString meanText(double stored) const {
+        return isDate ? seasonDayText(stored, kAnyYear) : numberText(shown(stored), decimals);
+    }
 };
 
 class ComparisonView : public StudyView {
@@ -76,12 +89,22 @@ public:
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
         std::vector<std::string> codes;
+        ChoiceGroup side{kSide, Tr::tr("Side by side"), false, {}};
+        side.lines = {{QStringLiteral("accessions"), Tr::tr("accessions")},
+                      {kTaxa, Tr::tr("taxa")}};
+        settleChoice(chosen, side);
+        const bool isByTaxon = chosen[kSide] == kTaxa;
         ChoiceGroup items{kItems, Tr::tr("What"), true, {}};
         ChoiceGroup picture{kPicture, Tr::tr("Picture of"), false, {}};
         for (const vineyard::Asked* asked : ground.catalogue->descriptors()) {
             if (canCompare(*asked) && !ground.notes.notesOf(asked->known.code).numbers.empty()) {
                 codes.emplace_back(asked->known.code);
                 items.lines.push_back({fromText(asked->known.code), quick::titleWords(*asked)});
+            }
+        }
+        for (const FurtherItem& item : furtherItems(ground)) {
+            if (!isByTaxon) {
+                items.lines.push_back({fromText(item.key), item.title});
             }
         }
         if (chosen[kItems].isEmpty()) {
@@ -94,21 +117,61 @@ public:
             }
         }
         settleChoice(chosen, picture);
-        ChoiceGroup reference = accessionChoice(ground, codes, false);
+        ChoiceGroup reference =
+            isByTaxon ? taxonChoice(ground) : accessionChoice(ground, codes, false);
         reference.key = kReference;
         reference.title = Tr::tr("Reference");
         settleChoice(chosen, reference);
+        if (isByTaxon) {
+            return {side, items, picture, reference};
+        }
         const ChoiceGroup accessions = accessionChoice(ground, codes, true);
         settleChoice(chosen, accessions);
-        return {items, picture, reference, accessions};
+        return {side, items, picture, reference, accessions};
     }
 
     Study make(const StudyGround& ground, const Chosen& chosen) const override {
+        if (chosen.at(kSide) != kTaxa) {
+            return sheetOf(ground, chosen, accessionsOf(ground, chosen));
+        }
+        StudyGround by{notesByTaxon(ground.notes, toText(withoutTaxon())),
+                       ground.catalogue,
+                       ground.units,
+                       ground.today,
+                       ground.author};
+        std::vector<std::size_t> all(by.notes.accessions.size());
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        Study study = sheetOf(by, chosen, all);
+        study.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                  "What repeats in a taxon are its accessions: the "
+                                                  "number in brackets counts them."),
+                                 {}});
+        return study;
+    }
+
+private:
+    static QString withoutTaxon() { return Tr::tr("without a taxon"); }
+
+    static ChoiceGroup taxonChoice(const StudyGround& ground) {
+        ChoiceGroup group;
+        for (const season::NotedAccession& accession : ground.notes.accessions) {
+            const QString taxon =
+                accession.taxon.empty() ? withoutTaxon() : fromText(accession.taxon);
+            if (std::ranges::find(group.lines, taxon, &ChoiceLine::key) == group.lines.end()) {
+                group.lines.push_back({taxon, taxon});
+            }
+        }
+        std::ranges::sort(group.lines, {}, &ChoiceLine::key);
+        return group;
+    }
+
+    static Study sheetOf(const StudyGround& ground,
+                         const Chosen& chosen,
+                         const std::vector<std::size_t>& accessions) {
         Study study;
-        study.title = title();
-        study.tableName = title();
+        study.title = Tr::tr("Comparison sheet");
+        study.tableName = study.title;
         const auto reference = ground.notes.accession(toText(chosen.at(kReference)));
-        const std::vector<std::size_t> accessions = accessionsOf(ground, chosen);
         if (!reference || accessions.empty()) {
             study.words = Tr::tr("Nothing has been counted or measured yet.");
             return study;
@@ -126,7 +189,6 @@ public:
         return study;
     }
 
-private:
     static QString firstItems(const StudyGround& ground) {
         QStringList first;
         for (const std::string_view code : kFirst) {
@@ -157,40 +219,56 @@ private:
                                           const std::vector<std::size_t>& accessions,
                                           std::size_t reference,
                                           Study& study) {
+        std::vector<SheetItem> items;
         std::vector<ComparedItem> compared;
-        for (const QString& code : chosen.at(kItems).split(QLatin1Char(','), Qt::SkipEmptyParts)) {
-            const std::string descriptor = toText(code);
-            const auto value =
-                descriptor == "yield" ? season::SeasonValue::Sum : season::SeasonValue::Mean;
-            compared.push_back(
-                season::compareNumbers(ground.notes, descriptor, accessions, reference, value));
-            countLeftOut(ground.notes.notesOf(descriptor), 0, study);
+        const std::vector<FurtherItem> further = furtherItems(ground);
+        for (const QString& key : chosen.at(kItems).split(QLatin1Char(','), Qt::SkipEmptyParts)) {
+            const auto found = std::ranges::find(further, toText(key), &FurtherItem::key);
+            if (found != further.end()) {
+                compared.push_back(compareFurther(ground, found->key, accessions, reference));
+                items.push_back({key,
+                                 found->title,
+                                 unitFor(found->unit, {}),
+                                 found->isDate ? 0 : 1,
+                                 found->isDate,
+                                 {}});
+            } else if (const auto* asked = ground.catalogue->descriptor(toText(key))) {
+                compared.push_back(numbersOf(ground, *asked, accessions, reference, study));
+                const Unit unit = unitFor(asked->known.unit, ground.units);
+                const int decimals = std::min(2, shownDecimals(unit, asked->known.decimals) + 1);
+                items.push_back({key, quick::titleWords(*asked), unit, decimals, false, {}});
+            }
         }
         season::adjustForAll(compared);
-        std::vector<SheetItem> items;
-        for (ComparedItem& one : compared) {
-            const vineyard::Asked* asked = ground.catalogue->descriptor(one.key);
-            if (asked == nullptr) {
-                continue;
-            }
-            const Unit unit = unitFor(asked->known.unit, ground.units);
-            study.remarks.insert(study.remarks.end(), one.remarks.begin(), one.remarks.end());
-            items.push_back({asked,
-                             unit,
-                             std::min(2, shownDecimals(unit, asked->known.decimals) + 1),
-                             std::move(one)});
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            addRemarks(compared[i].remarks, study.remarks);
+            items[i].compared = std::move(compared[i]);
         }
         return items;
+    }
+
+    static ComparedItem numbersOf(const StudyGround& ground,
+                                  const vineyard::Asked& asked,
+                                  const std::vector<std::size_t>& accessions,
+                                  std::size_t reference,
+                                  Study& study) {
+        const auto value =
+            asked.known.code == "yield" ? season::SeasonValue::Sum : season::SeasonValue::Mean;
+        countLeftOut(ground.notes.notesOf(asked.known.code), 0, study);
+        return season::compareNumbers(ground.notes, asked.known.code, accessions, reference, value);
     }
 
     static QString cellText(const SheetItem& item, const ComparedCell& cell) {
         if (!cell.mean) {
             return {};
         }
-        QString text = numberText(item.shown(cell.mean->value), item.decimals);
+        QString text = item.meanText(cell.mean->value);
         if (cell.mean->interval) {
             const double half = (cell.mean->interval->high - cell.mean->interval->low) / 2;
-            text += QStringLiteral(" ±%1").arg(numberText(item.shownLength(half), item.decimals));
+            text +=
+                std::isfinite(half)
+                    ? QStringLiteral(" ±%1").arg(numberText(item.shownLength(half), item.decimals))
+                    : QStringLiteral(" ±?");
         }
         text += QStringLiteral(" (%1)").arg(cell.vines);
         if (cell.isBeyondDoubt()) {
@@ -207,7 +285,7 @@ private:
         study.columns = {{Tr::tr("Accession"), 14, false, true}};
         for (const SheetItem& item : items) {
             const QString unit = fromText(item.unit.shown);
-            const QString name = quick::titleWords(*item.asked);
+            const QString& name = item.title;
             study.columns.push_back(
                 {unit.isEmpty() ? name : Tr::tr("%1, %2", "a title and its unit").arg(name, unit),
                  14,
@@ -231,20 +309,18 @@ private:
                         std::size_t reference,
                         const std::vector<SheetItem>& items,
                         Study& study) {
-        const std::string code = toText(chosen.at(kPicture));
-        const auto item = std::ranges::find_if(
-            items, [&code](const SheetItem& one) { return one.asked->known.code == code; });
+        const auto item = std::ranges::find(items, chosen.at(kPicture), &SheetItem::key);
         if (item == items.end()) {
             return;
         }
         report::Plot plot;
-        plot.title = toText(Tr::tr("%1: difference to %2")
-                                .arg(quick::titleWords(*item->asked),
-                                     fromText(ground.notes.accessions[reference].words)));
+        plot.title =
+            toText(Tr::tr("%1: difference to %2")
+                       .arg(item->title, fromText(ground.notes.accessions[reference].words)));
         plot.x.kind = report::PlotAxis::Names;
         plot.x.title = toText(Tr::tr("Accession"));
         plot.y.title = toText(Tr::tr("Difference"));
-        plot.y.unit = std::string(item->unit.shown);
+        plot.y.unit = item->isDate ? std::string("d") : std::string(item->unit.shown);
         report::PlotSeries doubtful{
             report::PlotSeries::Points, toText(Tr::tr("In doubt")), {}, false, false, {}};
         report::PlotSeries certain{
@@ -258,7 +334,8 @@ private:
             report::PlotPoint point;
             point.x = static_cast<double>(plot.x.names.size());
             point.y = item->shownLength(cell.difference->value);
-            if (cell.difference->interval) {
+            const auto& limits = cell.difference->interval;
+            if (limits && std::isfinite(limits->low) && std::isfinite(limits->high)) {
                 point.yLow = item->shownLength(cell.difference->interval->low);
                 point.yHigh = item->shownLength(cell.difference->interval->high);
             }

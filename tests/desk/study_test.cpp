@@ -150,6 +150,36 @@ TEST_CASE("choosing accessions leaves only them, and giving them back shows all"
     CHECK(station.study().study().rows.size() == all);
 }
 
+TEST_CASE(
+    "the sheet has bloom, cold and colour beside counts, and taxa in the place of accessions") {
+    Station station;
+    station.choose(
+        "comparison",
+        {{QStringLiteral("items"), QStringLiteral("clusters,!bloom,!ripe,!cold,!colour")},
+         {QStringLiteral("picture"), QStringLiteral("!bloom")},
+         {QStringLiteral("reference"), QStringLiteral("A022")}});
+    const desk::Study& study = station.study().study();
+    CHECK(study.columns.size() == 6);
+    std::vector<int> filled(study.columns.size(), 0);
+    for (const desk::GridRow& row : study.rows) {
+        for (qsizetype i = 1; i < row.cells.size(); ++i) {
+            filled[static_cast<std::size_t>(i)] += row.cells[i].isEmpty() ? 0 : 1;
+        }
+    }
+    for (std::size_t i = 1; i < filled.size(); ++i) {
+        INFO(i);
+        CHECK(filled[i] >= (i == 3 ? 1 : 4)); // few visits bound the ripe date
+    }
+    REQUIRE(study.plot);
+    CHECK(report::checkPlot(*study.plot).ok());
+    station.glass->press("t");
+    station.glass->look("study-sheet-further");
+    station.choose("comparison", {{QStringLiteral("side"), QStringLiteral("taxa")}});
+    CHECK(station.study().study().rows.size() >= 4);
+    CHECK(station.study().study().rows.size() < 12);
+    station.glass->look("study-sheet-taxa");
+}
+
 TEST_CASE("a person reads her own figures, and nobody else's") {
     Station station;
     const auto own = [&station] {

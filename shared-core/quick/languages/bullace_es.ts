@@ -663,6 +663,25 @@
     </message>
 </context>
 <context>
+    <name>ComparisonItems</name>
+    <message>
+        <source>Full bloom</source>
+        <translation>Plena floración</translation>
+    </message>
+    <message>
+        <source>Ripe</source>
+        <translation>Madura</translation>
+    </message>
+    <message>
+        <source>Half of the buds dead</source>
+        <translation>Mitad de las yemas muertas</translation>
+    </message>
+    <message>
+        <source>Half-life of the colour</source>
+        <translation>Vida media del color</translation>
+    </message>
+</context>
+<context>
     <name>ComparisonStudy</name>
     <message>
         <source>Comparison sheet</source>
@@ -724,6 +743,22 @@
     <message>
         <source>What is open or was not observed is left out.</source>
         <translation>Lo que está abierto o no se observó se deja fuera.</translation>
+    </message>
+    <message>
+        <source>Side by side</source>
+        <translation>Lado a lado</translation>
+    </message>
+    <message>
+        <source>accessions</source>
+        <translation>accesiones</translation>
+    </message>
+    <message>
+        <source>taxa</source>
+        <translation>taxones</translation>
+    </message>
+    <message>
+        <source>without a taxon</source>
+        <translation>sin taxón</translation>
     </message>
 </context>
 <context>
@@ -2675,6 +2710,10 @@
     <message>
         <source>Accessions whose prunings were weighed but no cordon was measured, not listed: %1.</source>
         <translation>Accesiones cuya poda se pesó pero sin cordón medido, no listadas: %1.</translation>
+    </message>
+    <message>
+        <source>What repeats in a taxon are its accessions: the number in brackets counts them.</source>
+        <translation>Lo que se repite en un taxón son sus accesiones: el número entre paréntesis las cuenta.</translation>
     </message>
 </context>
 <context>
