@@ -76,11 +76,9 @@ QString StopViewModel::evidenceWords(std::size_t stop, const std::string& descri
     const double times = std::pow(10, std::min(nearest->ratio, kMostToSay));
     const QString number =
         localNumber(fixedText(roundTo(times, times < 10 ? 1 : 0), times < 10 ? 1 : 0));
-    const QString said = nearest->ratio > kMostToSay
-                             ? tr("%1 over %2 times likelier than %3.")
-                                   .arg(taxon, number, shortTaxon(profiles[nearest->rival].taxon))
-                             : tr("%1 %2 times likelier than %3.")
-                                   .arg(taxon, number, shortTaxon(profiles[nearest->rival].taxon));
+    // Against the nearest other taxon; there is no room for its name.
+    const QString said = nearest->ratio > kMostToSay ? tr("%1 > %2 : 1.").arg(taxon, number)
+                                                     : tr("%1 %2 : 1.").arg(taxon, number);
     if (identity.verdict == fruit::Verdict::Decided) {
         return said;
     }

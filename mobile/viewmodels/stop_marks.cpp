@@ -31,7 +31,9 @@ StopViewModel::Mark StopViewModel::moreMark(std::size_t stop, std::size_t ask) c
     Mark mark{MarkKind::More, {}, {}, {}, {}, stop, ask, 0};
     const fruit::Spread spread = fruit::spreadOf(numbers);
     const QString vine = vineWords(walk()->plan().stops[stop].position);
-    const QString evidence = evidenceWords(stop, asks.descriptor);
+    // Letters of twice the size leave no room for it beside the mean.
+    const bool hasRoom = session_.book()->settings().textScale < 1.5;
+    const QString evidence = hasRoom ? evidenceWords(stop, asks.descriptor) : QString();
     if (spread.cvPercent) {
         mark.words = tr("Vine %1: mean %2, CV %3 %.")
                          .arg(vine,

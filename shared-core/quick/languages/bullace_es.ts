@@ -8322,14 +8322,6 @@
         <source>Nearest to %1, but unusual for it: undecided.</source>
         <translation>Lo más cercano es %1, pero inusual para él: sin decidir.</translation>
     </message>
-    <message>
-        <source>%1 over %2 times likelier than %3.</source>
-        <translation>%1 más de %2 veces más verosímil que %3.</translation>
-    </message>
-    <message>
-        <source>%1 %2 times likelier than %3.</source>
-        <translation>%1 %2 veces más verosímil que %3.</translation>
-    </message>
     <message numerus="yes">
         <source>About %n more cluster(s) would decide.</source>
         <translation>
@@ -8344,6 +8336,14 @@
     <message>
         <source>Vine %1.</source>
         <translation>Vid %1.</translation>
+    </message>
+    <message>
+        <source>%1 %2 : 1.</source>
+        <translation>%1 %2 : 1.</translation>
+    </message>
+    <message>
+        <source>%1 &gt; %2 : 1.</source>
+        <translation>%1 &gt; %2 : 1.</translation>
     </message>
 </context>
 <context>
