@@ -22,6 +22,11 @@ class Document;
 // Items of one kind under one name.
 class DocumentList {
 public:
+    DocumentList();
+    DocumentList(DocumentList&&) noexcept;
+    DocumentList& operator=(DocumentList&&) noexcept;
+    ~DocumentList();
+
     Document& add(); // an object, to be filled
     void add(double value);
     void add(std::string_view text);
@@ -30,12 +35,6 @@ private:
     friend class Document;
     struct Item;
     std::vector<std::unique_ptr<Item>> items_;
-
-public:
-    DocumentList();
-    ~DocumentList();
-    DocumentList(DocumentList&&) noexcept;
-    DocumentList& operator=(DocumentList&&) noexcept;
 };
 
 // Members stand in the order in which they are added; each name once.

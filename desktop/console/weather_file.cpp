@@ -3,7 +3,6 @@
 #include "core/weather/weather_tables.hpp"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 
 namespace bullace::console {
 
@@ -26,15 +25,6 @@ Result<TemperatureUnit> unitOf(const WeatherOptions& options) {
 
 weather::Hemisphere hemisphereOf(const WeatherOptions& options) {
     return options.isSouthern ? weather::Hemisphere::South : weather::Hemisphere::North;
-}
-
-// What the first line looks like.
-bool isFixedWidth(std::string_view line) {
-    return line.size() >= 26 && line.find(',') == std::string_view::npos;
-}
-bool isByStation(std::string_view line) {
-    return std::ranges::count(line, ',') == 7 && line.find(' ') == std::string_view::npos &&
-           line.find("DATE") == std::string_view::npos;
 }
 
 struct PlainColumns {
@@ -97,31 +87,33 @@ Result<WeatherFile> readPlain(const WorkFile& file, const WeatherOptions& option
     return made;
 }
 
-Result<WeatherFile> fromTable(Result<weather::DailyTable> table, const char* form) {
-    if (!table) {
-        return table.error();
+const char* wordsOf(weather::DailyForm form) {
+    switch (form) {
+    case weather::DailyForm::FixedWidth:
+        return "fixed width";
+    case weather::DailyForm::ByStation:
+        return "by station";
+    case weather::DailyForm::Ordered:
+        return "ordered table";
     }
-    return WeatherFile{form, std::move(table->record), std::move(table->remarks)};
+    return "";
 }
 
-Result<WeatherFile> readForm(const std::string& text, const WeatherOptions& options) {
-    const std::string_view line = std::string_view(text).substr(0, text.find('\n'));
-    if (isFixedWidth(line)) {
-        auto record = weather::readGhcnDaily(text);
-        if (!record) {
-            return record.error();
+Result<WeatherFile>
+readDailyForm(const std::string& text, weather::DailyForm form, const WeatherOptions& options) {
+    TemperatureUnit unit = TemperatureUnit::Celsius;
+    if (form == weather::DailyForm::Ordered) {
+        const auto said = unitOf(options);
+        if (!said) {
+            return said.error();
         }
-        return WeatherFile{"fixed width", std::move(*record), {}};
+        unit = *said;
     }
-    if (isByStation(line)) {
-        return fromTable(weather::readStationTable(text), "by station");
+    auto table = weather::readDaily(text, form, unit, hemisphereOf(options));
+    if (!table) {
+        return named(options.path, table.error());
     }
-    const auto unit = unitOf(options);
-    if (!unit) {
-        return unit.error();
-    }
-    return fromTable(weather::readOrderedTable(text, *unit, hemisphereOf(options)),
-                     "ordered table");
+    return WeatherFile{wordsOf(form), std::move(table->record), std::move(table->remarks)};
 }
 
 } // namespace
@@ -131,13 +123,8 @@ Result<WeatherFile> readWeather(const WeatherOptions& options, Terminal& termina
     if (!text) {
         return text.error();
     }
-    const std::string_view line = std::string_view(*text).substr(0, text->find('\n'));
-    const bool isOrdered = line.find("DATE") != std::string_view::npos &&
-                           (line.find("TMAX") != std::string_view::npos ||
-                            line.find("TMIN") != std::string_view::npos);
-    if (isFixedWidth(line) || isByStation(line) || isOrdered) {
-        auto made = readForm(*text, options);
-        return made ? std::move(made) : Result<WeatherFile>(named(options.path, made.error()));
+    if (const auto form = weather::dailyFormOf(*text)) {
+        return readDailyForm(*text, *form, options);
     }
     const auto file = WorkFile::of(options.path, *text);
     return file ? readPlain(*file, options) : Result<WeatherFile>(file.error());

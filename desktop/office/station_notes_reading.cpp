@@ -31,11 +31,6 @@ std::optional<double> plainNumber(std::string_view json) {
                                                                     : std::nullopt;
 }
 
-std::optional<double> numberIn(BytesView record, std::string_view part) {
-    const auto member = journal::memberOf(record, part);
-    return member ? journal::numberOf(*member) : std::nullopt;
-}
-
 std::int32_t twoDigits(std::string_view text, std::size_t at) {
     return (text[at] - '0') * 10 + (text[at + 1] - '0');
 }
@@ -170,8 +165,8 @@ private:
             return;
         }
         // The weight of several berries together stands for one of them.
-        const auto grams = numberIn(value, "g");
-        const auto berries = numberIn(value, "of");
+        const auto grams = journal::numberIn(value, "g");
+        const auto berries = journal::numberIn(value, "of");
         if (!subject.isLot() && grams && berries && *berries > 0) {
             const double each = *grams / *berries;
             of.numbers.push_back({vine, day, each, each, each});

@@ -15,7 +15,6 @@
 namespace bullace::office {
 
 using weather::DailyDays;
-using weather::DailyRecord;
 using weather::DailyWeather;
 using weather::TemperatureUnit;
 
@@ -24,55 +23,25 @@ namespace {
 constexpr std::size_t kGreatestSite = 56; // as long as an ID may be
 constexpr int kStoredDecimals = 2;        // whole °F come back from them
 
-std::string_view firstLine(BytesView file) {
-    const std::string_view text = file.substr(0, file.find('\n'));
-    return text.ends_with('\r') ? text.substr(0, text.size() - 1) : text;
-}
-
-bool isDigits(std::string_view text) {
-    return std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
-}
-
-// Station 1-11, year 12-15, month 16-17, element 18-21.
-bool isFixedWidth(std::string_view line) {
-    return line.size() >= 26 && isDigits(line.substr(11, 6)) &&
-           line.find(',') == std::string_view::npos;
-}
-
-// Station, YYYYMMDD, element, value, three flags and the hour.
-bool isByStation(std::string_view line) {
-    const std::size_t comma = line.find(',');
-    return std::ranges::count(line, ',') == 7 && line.size() > comma + 9 &&
-           line[comma + 9] == ',' && isDigits(line.substr(comma + 1, 8));
-}
-
-bool isOrdered(std::string_view line) {
-    const auto has = [line](std::string_view word) {
-        return line.find(word) != std::string_view::npos;
-    };
-    return has("DATE") && (has("TMAX") || has("TMIN") || has("PRCP"));
-}
-
 void tidy(std::optional<double>& value) {
     if (value) {
         value = roundTo(*value, kStoredDecimals);
     }
 }
 
-WeatherIntake intakeOf(DailyRecord record, Remarks remarks) {
+Result<WeatherIntake>
+readDailyFile(BytesView file, const WeatherLook& look, const WeatherWish& wish) {
+    auto table = weather::readDaily(file, *look.daily, wish.unit, wish.where);
+    if (!table) {
+        return table.error();
+    }
     WeatherIntake made;
-    made.station = std::move(record.station);
-    made.days = std::move(record.days);
-    made.failedQuality = record.failedQuality;
-    made.otherElements = std::move(record.otherElements);
-    made.remarks = std::move(remarks);
+    made.station = std::move(table->record.station);
+    made.days = std::move(table->record.days);
+    made.failedQuality = table->record.failedQuality;
+    made.otherElements = std::move(table->record.otherElements);
+    made.remarks = std::move(table->remarks);
     return made;
-}
-
-Result<WeatherIntake> fromTable(Result<weather::DailyTable> table) {
-    return table ? Result<WeatherIntake>(
-                       intakeOf(std::move(table->record), std::move(table->remarks)))
-                 : Result<WeatherIntake>(table.error());
 }
 
 // A logger in the wrong unit has an impossible summer; its numbers as they stand tell it.
@@ -108,23 +77,6 @@ readLoggerFile(BytesView file, const WeatherLook& look, const WeatherWish& wish)
     }
     made.days = std::move(days.days);
     return made;
-}
-
-Result<WeatherIntake> readForm(BytesView file, const WeatherLook& look, const WeatherWish& wish) {
-    switch (look.form) {
-    case WeatherForm::FixedWidth: {
-        auto record = weather::readGhcnDaily(file);
-        return record ? Result<WeatherIntake>(intakeOf(std::move(*record), {}))
-                      : Result<WeatherIntake>(record.error());
-    }
-    case WeatherForm::ByStation:
-        return fromTable(weather::readStationTable(file));
-    case WeatherForm::Ordered:
-        return fromTable(weather::readOrderedTable(file, wish.unit, wish.where));
-    case WeatherForm::Logger:
-        return readLoggerFile(file, look, wish);
-    }
-    return Error{ErrorCode::InvalidInput, "The file has no form that is known.", {}};
 }
 
 // What stands at the site now, by subject.
@@ -197,15 +149,8 @@ private:
 } // namespace
 
 Result<WeatherLook> lookAtWeather(BytesView file) {
-    const std::string_view line = firstLine(file);
-    if (isFixedWidth(line)) {
-        return WeatherLook{WeatherForm::FixedWidth, false, {}};
-    }
-    if (isByStation(line)) {
-        return WeatherLook{WeatherForm::ByStation, false, {}};
-    }
-    if (isOrdered(line)) {
-        return WeatherLook{WeatherForm::Ordered, true, {}};
+    if (const auto daily = weather::dailyFormOf(file)) {
+        return WeatherLook{daily, daily == weather::DailyForm::Ordered, {}};
     }
     auto logger = weather::previewLogger(file);
     if (!logger) {
@@ -215,12 +160,12 @@ Result<WeatherLook> lookAtWeather(BytesView file) {
                      logger.error().message};
     }
     const bool needsUnit = !logger->unit;
-    return WeatherLook{WeatherForm::Logger, needsUnit, std::move(*logger)};
+    return WeatherLook{std::nullopt, needsUnit, std::move(*logger)};
 }
 
 Result<WeatherIntake>
 readWeatherFile(BytesView file, const WeatherLook& look, const WeatherWish& wish) {
-    auto made = readForm(file, look, wish);
+    auto made = look.daily ? readDailyFile(file, look, wish) : readLoggerFile(file, look, wish);
     if (!made) {
         return made;
     }

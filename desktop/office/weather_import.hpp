@@ -7,6 +7,7 @@
 #include "core/base/remark.hpp"
 #include "core/weather/logger.hpp"
 #include "core/weather/weather_days.hpp"
+#include "core/weather/weather_tables.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -16,17 +17,10 @@
 
 namespace bullace::office {
 
-enum class WeatherForm {
-    FixedWidth, // NOAA's daily record, a month of an element in each line
-    ByStation,  // the same record as CSV, a value in each line
-    Ordered,    // the same record as CSV with DATE, TMAX, TMIN
-    Logger      // readings of a temperature logger
-};
-
-// What the beginning of a file says.
+// What the beginning of a file says: NOAA's daily record in one of its forms, or a logger's table.
 struct WeatherLook {
-    WeatherForm form = WeatherForm::Logger;
-    bool needsUnit = false; // the file does not say whether it is in °C or °F
+    std::optional<weather::DailyForm> daily{}; // nothing for a logger's
+    bool needsUnit = false;                    // the file does not say whether it is in °C or °F
     std::optional<weather::LoggerPreview> logger{};
 };
 // Errors: InvalidInput where it is none of the forms; the message says what was looked for.

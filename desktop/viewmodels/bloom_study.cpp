@@ -1,6 +1,7 @@
 // When each accession flowers, in one season or as expected over all, and whose pollen meets whose
 // flowers: the windows as lying bars, the pairs as a table.
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/season/bloom_windows.hpp"
@@ -157,7 +158,9 @@ public:
     }
 
 private:
-    static std::span<const AskedStage> bloomStages() { return askedStages().subspan(1, 3); }
+    static std::span<const season::AskedStage> bloomStages() {
+        return season::askedStages().subspan(1, 3);
+    }
 
     static std::vector<Bloom>
     bloomsOf(const StudyGround& ground, const Chosen& chosen, int season, Study& study) {
@@ -165,11 +168,11 @@ private:
         std::map<std::string, Bloom> by;
         NamedRemarks named;
         std::size_t which = 0;
-        for (const AskedStage& stage : bloomStages()) {
-            const auto readings = readingsOf(ground.notes, stage, season);
+        for (const season::AskedStage& stage : bloomStages()) {
+            const auto readings = season::readingsOf(ground.notes, stage, season);
             for (const auto& one : season::seasonsOf(readings, stage.question)) {
                 if (isChosen(chosen, group, fromText(one.accession))) {
-                    addOnsets(one, by[one.accession].onsets[which]);
+                    season::addOnsets(one, by[one.accession].onsets[which]);
                     named.add(one.accession, one.remarks);
                 }
             }

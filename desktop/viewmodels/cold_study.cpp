@@ -1,10 +1,11 @@
 // From which temperature cold kills buds: freezing tests of an accession's buds as curves of kill,
 // with the temperatures that kill a tenth, half and nine tenths.
-#include "desk/bench_records.hpp"
 #include "desk/kill_plot.hpp"
+#include "desk/study_remarks.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/hardiness/kill_curve.hpp"
+#include "core/season/station_bench.hpp"
 #include "quick/trade_words.hpp"
 #include "quick/words.hpp"
 
@@ -45,7 +46,7 @@ QString winterWords(int year) {
 }
 
 // The tests of one accession that were chosen.
-using ByAccession = std::map<std::size_t, std::vector<FreezeTest>>;
+using ByAccession = std::map<std::size_t, std::vector<season::FreezeTest>>;
 
 QString limitsWords(hardiness::LimitsBy by) {
     switch (by) {
@@ -76,7 +77,7 @@ public:
         std::map<int, int> winters;
         std::map<std::string, int> buds;
         std::map<QString, QString> names;
-        for (const FreezeTest& test : freezeTestsIn(ground.notes)) {
+        for (const season::FreezeTest& test : season::freezeTestsIn(ground.notes)) {
             --winters[winterOf(season::dateOfDay(test.day))];
             --buds[test.bud];
             const season::NotedAccession& accession = ground.notes.accessions[test.accession];
@@ -174,7 +175,7 @@ private:
     static ByAccession chosenTests(const StudyGround& ground, const Chosen& chosen) {
         const ChoiceGroup group{QStringLiteral("accessions"), {}, true, {}};
         ByAccession tests;
-        for (FreezeTest& test : freezeTestsIn(ground.notes)) {
+        for (season::FreezeTest& test : season::freezeTestsIn(ground.notes)) {
             const bool isIn =
                 winterOf(season::dateOfDay(test.day)) == chosen.at(kWinter).toInt() &&
                 test.bud == toText(chosen.at(kBud)) &&
@@ -186,9 +187,9 @@ private:
         return tests;
     }
 
-    static std::vector<hardiness::FreezeRow> rowsOf(const std::vector<FreezeTest>& tests) {
+    static std::vector<hardiness::FreezeRow> rowsOf(const std::vector<season::FreezeTest>& tests) {
         std::vector<hardiness::FreezeRow> rows;
-        for (const FreezeTest& test : tests) {
+        for (const season::FreezeTest& test : tests) {
             rows.push_back(test.row);
         }
         return rows;
@@ -241,7 +242,7 @@ private:
         std::int32_t first = std::numeric_limits<std::int32_t>::max();
         std::int32_t last = std::numeric_limits<std::int32_t>::min();
         for (const auto& [accession, of] : tests) {
-            for (const FreezeTest& test : of) {
+            for (const season::FreezeTest& test : of) {
                 first = std::min(first, test.day);
                 last = std::max(last, test.day);
             }
@@ -274,11 +275,7 @@ private:
                                      {static_cast<std::int64_t>(compared->differences.size()),
                                       static_cast<std::int64_t>(certain)}});
         }
-        for (const Remark& remark : compared->remarks) {
-            if (std::ranges::find(study.remarks, remark) == study.remarks.end()) {
-                study.remarks.push_back(remark);
-            }
-        }
+        addRemarks(compared->remarks, study.remarks);
     }
 };
 

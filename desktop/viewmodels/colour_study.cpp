@@ -1,11 +1,11 @@
 // How red the juice is and how long the colour holds: pigments by accession, and absorbance over
 // days of storage.
-#include "desk/bench_records.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/fruit/colour_decay.hpp"
 #include "core/fruit/juice_colour.hpp"
 #include "core/journal/json_value.hpp"
+#include "core/season/station_bench.hpp"
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
@@ -48,7 +48,7 @@ Samples samplesIn(const season::StationNotes& notes) {
             by[notes.vines[note.vine].accession][{note.vine, note.day}][i] = note.value;
         }
         for (const season::RecordNote& note : of.records) {
-            const auto accession = accessionOf(notes, note);
+            const auto accession = season::accessionOf(notes, note);
             const auto value = journal::numberOf(note.value);
             if (accession && value) {
                 const std::uint64_t place = (std::uint64_t{1} << 40U) + note.lot;
@@ -82,8 +82,8 @@ public:
         wave.lines = {{QStringLiteral("520"), Tr::tr("520 nm, red")},
                       {QStringLiteral("420"), Tr::tr("420 nm, brown")}};
         settleChoice(chosen, wave);
-        std::vector<std::string> codes(kPigmentCodes.begin(), kPigmentCodes.end());
-        codes.emplace_back(kAbsorbance);
+        std::vector<std::string_view> codes(kPigmentCodes.begin(), kPigmentCodes.end());
+        codes.push_back(kAbsorbance);
         const ChoiceGroup accessions = accessionChoice(ground, codes, true);
         settleChoice(chosen, accessions);
         return {wave, accessions};
@@ -95,7 +95,7 @@ public:
         study.tableName = title();
         const double nm = chosen.at(kWave).toDouble();
         const Samples samples = samplesIn(ground.notes);
-        const auto decays = fruit::colourDecay(absorbanceIn(ground.notes));
+        const auto decays = fruit::colourDecay(season::absorbanceIn(ground.notes));
         if (!decays) {
             study.words = Tr::tr("A reading of absorbance is impossible and has to be put right.");
             return study;
@@ -227,7 +227,7 @@ private:
         plot.x.beginsAtZero = true;
         plot.y.title = toText(Tr::tr("Absorbance"));
         plot.y.beginsAtZero = true;
-        const auto readings = absorbanceIn(ground.notes);
+        const auto readings = season::absorbanceIn(ground.notes);
         std::size_t count = 0;
         std::map<std::string, std::vector<const fruit::ColourDecay*>> drawn;
         for (const fruit::ColourDecay& decay : decays.decays) {

@@ -1,22 +1,10 @@
 #include "desk/comparison_items.hpp"
 
-#include "desk/bench_records.hpp"
-#include "desk/stage_readings.hpp"
-
-#include "core/season/stage_date.hpp"
-#include "core/statistics/distributions.hpp"
+#include "core/season/comparison_further.hpp"
 
 #include <QCoreApplication>
 
-#include <algorithm>
-#include <cmath>
-#include <map>
-
 namespace bullace::desk {
-
-using season::ComparedCell;
-using season::ComparedItem;
-using statistics::Estimate;
 
 namespace {
 
@@ -24,225 +12,40 @@ struct Tr {
     Q_DECLARE_TR_FUNCTIONS(ComparisonItems)
 };
 
-// That there is no difference, by the normal law; nothing without an error.
-std::optional<double> pOf(const Estimate& difference) {
-    if (!difference.standardError || !(*difference.standardError > 0)) {
-        return std::nullopt;
-    }
-    const double z = std::abs(difference.value) / *difference.standardError;
-    return 2 * statistics::normalBelow(-z);
-}
-
-ComparedItem emptyItem(std::string_view key, std::size_t accessions) {
-    return {std::string(key), std::vector<ComparedCell>(accessions), {}};
-}
-
-using Onsets = std::map<std::string, std::vector<season::YearOnset>, std::less<>>;
-
-Onsets onsetsOf(const season::StationNotes& notes, const AskedStage& stage) {
-    Onsets onsets;
-    for (const season::AccessionSeason& one :
-         season::seasonsOf(readingsOf(notes, stage, 0), stage.question)) {
-        addOnsets(one, onsets[one.accession]);
-    }
-    return onsets;
-}
-
-bool isBounded(const statistics::Interval& interval) {
-    return std::isfinite(interval.low) && std::isfinite(interval.high);
-}
-
-// Where the vines' spread cannot be told: the middle of what the visits leave possible.
-std::optional<Estimate> betweenVisits(std::span<const season::YearOnset> onsets) {
-    const auto dating = season::stageDate(onsets);
-    return dating && dating->date
-               ? std::optional(statistics::estimateAround(
-                     dating->date->mean, dating->date->standardError, statistics::kNormal95))
-               : std::nullopt;
-}
-
-ComparedItem compareStage(const StudyGround& ground,
-                          std::string_view key,
-                          std::span<const std::size_t> accessions,
-                          std::size_t reference) {
-    ComparedItem item = emptyItem(key, accessions.size());
-    const AskedStage& stage =
-        stageOf(key == kRipeItem ? QStringLiteral("ripe") : QStringLiteral("bloom-full"));
-    const Onsets onsets = onsetsOf(ground.notes, stage);
-    const auto of = [&](std::size_t accession) {
-        const auto found = onsets.find(ground.notes.accessions[accession].id);
-        return found == onsets.end() ? std::vector<season::YearOnset>{} : found->second;
-    };
-    const auto others = of(reference);
-    for (std::size_t i = 0; i < accessions.size(); ++i) {
-        const auto mine = of(accessions[i]);
-        const auto mean = season::overYears(mine);
-        if (mine.empty() || !mean) {
-            continue;
-        }
-        ComparedCell& cell = item.cells[i];
-        cell.vines = mean->counts.telling();
-        cell.values = mine.size();
-        cell.seasons = mean->years.size();
-        cell.mean = mean->mean ? mean->mean : betweenVisits(mine);
-        const auto difference = accessions[i] == reference
-                                    ? Result<season::OnsetDifference>(season::OnsetDifference{})
-                                    : season::differenceTo(mine, others);
-        if (difference && difference->difference) {
-            cell.difference = difference->difference;
-            cell.p = pOf(*cell.difference);
-        } else if (difference && difference->bounds) {
-            const statistics::Interval& bounds = *difference->bounds;
-            cell.difference =
-                isBounded(bounds)
-                    ? std::optional(Estimate{(bounds.low + bounds.high) / 2, {}, bounds})
-                    : std::nullopt;
-        }
-    }
-    return item;
-}
-
-ComparedItem compareCold(const StudyGround& ground,
-                         std::span<const std::size_t> accessions,
-                         std::size_t reference) {
-    ComparedItem item = emptyItem(kColdItem, accessions.size());
-    std::map<std::size_t, hardiness::FreezeGroup> groups;
-    for (const FreezeTest& test : freezeTestsIn(ground.notes)) {
-        if (test.bud == "primary") {
-            groups[test.accession].accession = ground.notes.accessions[test.accession].id;
-            groups[test.accession].rows.push_back(test.row);
-        }
-    }
-    for (std::size_t i = 0; i < accessions.size(); ++i) {
-        const auto mine = groups.find(accessions[i]);
-        const auto curve = mine == groups.end()
-                               ? Result<hardiness::KillCurve>(hardiness::KillCurve{})
-                               : hardiness::killCurve(mine->second.rows, {});
-        if (!curve || curve->counted == 0) {
-            continue;
-        }
-        ComparedCell& cell = item.cells[i];
-        cell.vines = static_cast<std::size_t>(curve->counted);
-        cell.values = curve->rowsUsed;
-        for (const hardiness::KillPoint& point : curve->points) {
-            if (point.part == 0.5) {
-                cell.mean = point.temperatureC;
-            }
-        }
-        const auto other = groups.find(reference);
-        if (accessions[i] == reference || other == groups.end()) {
-            continue;
-        }
-        const hardiness::FreezeGroup both[] = {mine->second, other->second};
-        const auto compared = hardiness::compareKill(both, hardiness::Link::Logit);
-        if (compared && !compared->differences.empty()) {
-            const auto& difference = compared->differences.front();
-            cell.difference = difference.lt50C;
-            if (difference.one != mine->second.accession) {
-                cell.difference->value = -cell.difference->value;
-                if (auto& limits = cell.difference->interval) {
-                    limits = statistics::Interval{-limits->high, -limits->low};
-                }
-            }
-            cell.p = difference.p;
-        }
-    }
-    return item;
-}
-
-// The red colour; of an accession with readings of several conditions those of the most readings.
-ComparedItem compareColour(const StudyGround& ground,
-                           std::span<const std::size_t> accessions,
-                           std::size_t reference) {
-    ComparedItem item = emptyItem(kColourItem, accessions.size());
-    const auto compared = fruit::colourDecay(absorbanceIn(ground.notes));
-    if (!compared) {
-        return item;
-    }
-    const auto best = [&](std::size_t accession) {
-        const fruit::ColourDecay* found = nullptr;
-        for (const fruit::ColourDecay& decay : compared->decays) {
-            if (decay.accession == ground.notes.accessions[accession].id &&
-                decay.conditions.nm == 520 &&
-                (found == nullptr || decay.readings > found->readings)) {
-                found = &decay;
-            }
-        }
-        return found;
-    };
-    const fruit::ColourDecay* other = best(reference);
-    for (std::size_t i = 0; i < accessions.size(); ++i) {
-        const fruit::ColourDecay* mine = best(accessions[i]);
-        if (mine == nullptr) {
-            continue;
-        }
-        ComparedCell& cell = item.cells[i];
-        cell.vines = mine->readings;
-        cell.values = mine->readings;
-        cell.mean = mine->halfLifeDays;
-        if (other == nullptr || mine == other || !mine->halfLifeDays || !other->halfLifeDays) {
-            continue;
-        }
-        cell.difference = Estimate{mine->halfLifeDays->value - other->halfLifeDays->value, {}, {}};
-        for (const fruit::DecayDifference& difference : compared->differences) {
-            const bool isOfBoth =
-                difference.conditions == mine->conditions &&
-                ((difference.one == mine->accession && difference.other == other->accession) ||
-                 (difference.other == mine->accession && difference.one == other->accession));
-            if (isOfBoth) {
-                cell.p = difference.p;
-            }
-        }
-    }
-    return item;
-}
+using Accessions = std::span<const std::size_t>;
 
 } // namespace
 
-std::vector<FurtherItem> furtherItems(const StudyGround& ground) {
+std::vector<FurtherItem> furtherItems(const season::StationNotes& notes) {
     std::vector<FurtherItem> items;
-    if (!stageSeasons(ground.notes).empty()) {
-        items.push_back({kBloomItem, Tr::tr("Full bloom"), "", true});
-        items.push_back({kRipeItem, Tr::tr("Ripe"), "", true});
+    const auto addStage = [&](std::string_view stage, const QString& key, const QString& title) {
+        items.push_back({key, title, "", true, [&notes, stage](Accessions of, std::size_t to) {
+                             return season::compareStage(notes, season::stageOf(stage), of, to);
+                         }});
+    };
+    if (!season::yearsOf(notes, season::stageDescriptors()).empty()) {
+        addStage(season::kFullBloom, QStringLiteral("!bloom"), Tr::tr("Full bloom"));
+        addStage(season::kRipe, QStringLiteral("!ripe"), Tr::tr("Ripe"));
     }
-    if (!ground.notes.notesOf("freeze-test").records.empty()) {
-        items.push_back({kColdItem, Tr::tr("Half of the buds dead"), "°C", false});
+    if (!notes.notesOf("freeze-test").records.empty()) {
+        items.push_back({QStringLiteral("!cold"),
+                         Tr::tr("Half of the buds dead"),
+                         "°C",
+                         false,
+                         [&notes](Accessions of, std::size_t to) {
+                             return season::compareCold(notes, of, to);
+                         }});
     }
-    if (!ground.notes.notesOf("absorbance").records.empty()) {
-        items.push_back({kColourItem, Tr::tr("Half-life of the colour"), "d", false});
+    if (!notes.notesOf("absorbance").records.empty()) {
+        items.push_back({QStringLiteral("!colour"),
+                         Tr::tr("Half-life of the colour"),
+                         "d",
+                         false,
+                         [&notes](Accessions of, std::size_t to) {
+                             return season::compareColour(notes, of, to);
+                         }});
     }
     return items;
-}
-
-ComparedItem compareFurther(const StudyGround& ground,
-                            std::string_view key,
-                            std::span<const std::size_t> accessions,
-                            std::size_t reference) {
-    return key == kColdItem     ? compareCold(ground, accessions, reference)
-           : key == kColourItem ? compareColour(ground, accessions, reference)
-                                : compareStage(ground, key, accessions, reference);
-}
-
-season::StationNotes notesByTaxon(const season::StationNotes& notes,
-                                  const std::string& withoutTaxon) {
-    season::StationNotes by;
-    std::map<std::string, std::size_t> taxa;
-    for (const season::NotedAccession& accession : notes.accessions) {
-        const std::string& taxon = accession.taxon.empty() ? withoutTaxon : accession.taxon;
-        const auto [found, isNew] = taxa.emplace(taxon, by.accessions.size());
-        if (isNew) {
-            by.accessions.push_back({taxon, taxon, taxon, false, {}});
-        }
-        by.vines.push_back({accession.id, found->second});
-    }
-    for (const auto& [descriptor, of] : notes.of) {
-        season::DescriptorNotes& into = by.of[descriptor];
-        into.numbers = of.numbers;
-        for (season::NumberNote& note : into.numbers) {
-            note.vine = static_cast<std::uint32_t>(notes.vines[note.vine].accession);
-        }
-    }
-    return by;
 }
 
 } // namespace bullace::desk

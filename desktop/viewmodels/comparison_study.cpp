@@ -3,6 +3,7 @@
 #include "desk/comparison_items.hpp"
 #include "desk/desk_words.hpp"
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/season/comparison.hpp"
@@ -88,7 +89,7 @@ public:
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
-        std::vector<std::string> codes;
+        std::vector<std::string_view> codes;
         ChoiceGroup side{kSide, Tr::tr("Side by side"), false, {}};
         side.lines = {{QStringLiteral("accessions"), Tr::tr("accessions")},
                       {kTaxa, Tr::tr("taxa")}};
@@ -98,13 +99,13 @@ public:
         ChoiceGroup picture{kPicture, Tr::tr("Picture of"), false, {}};
         for (const vineyard::Asked* asked : ground.catalogue->descriptors()) {
             if (canCompare(*asked) && !ground.notes.notesOf(asked->known.code).numbers.empty()) {
-                codes.emplace_back(asked->known.code);
+                codes.push_back(asked->known.code);
                 items.lines.push_back({fromText(asked->known.code), quick::titleWords(*asked)});
             }
         }
-        for (const FurtherItem& item : furtherItems(ground)) {
+        for (const FurtherItem& item : furtherItems(ground.notes)) {
             if (!isByTaxon) {
-                items.lines.push_back({fromText(item.key), item.title});
+                items.lines.push_back({item.key, item.title});
             }
         }
         if (chosen[kItems].isEmpty()) {
@@ -134,7 +135,7 @@ public:
         if (chosen.at(kSide) != kTaxa) {
             return sheetOf(ground, chosen, accessionsOf(ground, chosen));
         }
-        StudyGround by{notesByTaxon(ground.notes, toText(withoutTaxon())),
+        StudyGround by{season::byTaxon(ground.notes, toText(withoutTaxon())),
                        ground.catalogue,
                        ground.units,
                        ground.today,
@@ -221,11 +222,11 @@ private:
                                           Study& study) {
         std::vector<SheetItem> items;
         std::vector<ComparedItem> compared;
-        const std::vector<FurtherItem> further = furtherItems(ground);
+        const std::vector<FurtherItem> further = furtherItems(ground.notes);
         for (const QString& key : chosen.at(kItems).split(QLatin1Char(','), Qt::SkipEmptyParts)) {
-            const auto found = std::ranges::find(further, toText(key), &FurtherItem::key);
+            const auto found = std::ranges::find(further, key, &FurtherItem::key);
             if (found != further.end()) {
-                compared.push_back(compareFurther(ground, found->key, accessions, reference));
+                compared.push_back(found->compare(accessions, reference));
                 items.push_back({key,
                                  found->title,
                                  unitFor(found->unit, {}),

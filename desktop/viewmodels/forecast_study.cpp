@@ -1,6 +1,7 @@
 // When a stage is to come this season: a thermal-time model of each accession's past seasons, with
 // what its forecasts were off before.
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 #include "desk/study_views.hpp"
 
 #include "core/season/stage_date.hpp"
@@ -66,7 +67,8 @@ public:
         study.cautions << Tr::tr("A forecast is an estimate from the station's own notes, with its "
                                  "uncertainty. Official forecasts, local codes and licensed "
                                  "practice come first.");
-        const AskedStage& stage = stageOf(chosen.at(QStringLiteral("stage")));
+        const season::AskedStage& stage =
+            season::stageOf(toText(chosen.at(QStringLiteral("stage"))));
         const int year = static_cast<int>(ground.today.year());
         const auto* record = weatherOf(ground, chosen);
         if (record == nullptr) {
@@ -102,17 +104,19 @@ public:
     }
 
 private:
-    static ByAccession
-    awaitedIn(const StudyGround& ground, const Chosen& chosen, const AskedStage& stage, int year) {
+    static ByAccession awaitedIn(const StudyGround& ground,
+                                 const Chosen& chosen,
+                                 const season::AskedStage& stage,
+                                 int year) {
         const ChoiceGroup group{QStringLiteral("accessions"), {}, true, {}};
         ByAccession by;
-        const auto readings = readingsOf(ground.notes, stage, 0);
+        const auto readings = season::readingsOf(ground.notes, stage, 0);
         for (const auto& one : season::seasonsOf(readings, stage.question)) {
             if (one.year > year || !isChosen(chosen, group, fromText(one.accession))) {
                 continue;
             }
             std::vector<season::YearOnset> onsets;
-            addOnsets(one, onsets);
+            season::addOnsets(one, onsets);
             const auto dating = season::stageDate(onsets);
             Awaited& awaited = by[one.accession];
             if (!dating || !dating->date) {

@@ -10,6 +10,7 @@
 #include <QLocale>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -22,6 +23,7 @@ using quick::toText;
 namespace {
 
 constexpr std::string_view kShoots = "shoot-length";
+constexpr std::array<std::string_view, 3> kGrowth{kShoots, "shoot-tip", "pruning-weight"};
 constexpr std::size_t kMostCurves = 6;
 constexpr std::size_t kMostInDetail = 2; // accessions with a line for each of their shoots
 
@@ -40,10 +42,6 @@ struct Grown {
     std::map<std::uint32_t, hardiness::PrunedVine> pruned;
 };
 
-bool isIn(std::int32_t day, int season) {
-    return static_cast<int>(season::dateOfDay(day).year()) == season;
-}
-
 std::optional<hardiness::ShootTip> tipOf(const std::string& word) {
     return word == "growing"   ? std::optional(hardiness::ShootTip::Growing)
            : word == "slowing" ? std::optional(hardiness::ShootTip::Slowing)
@@ -58,20 +56,21 @@ std::map<std::size_t, Grown> grownIn(const season::StationNotes& notes, int seas
         const auto cm = journal::memberOf(note.value, "cm");
         const auto number = shoot ? journal::wholeNumberOf(*shoot) : std::nullopt;
         const auto length = cm ? journal::numberOf(*cm) : std::nullopt;
-        if (note.vine != season::kNoVine && number && length && isIn(note.day, season)) {
+        if (note.vine != season::kNoVine && number && length &&
+            season::yearOfDay(note.day) == season) {
             grown[notes.vines[note.vine].accession].shoots[{note.vine, *number}].push_back(
                 {season::dateOfDay(note.day), *length});
         }
     }
     for (const season::WordNote& note : notes.notesOf("shoot-tip").words) {
         const auto tip = tipOf(notes.words[note.word]);
-        if (tip && isIn(note.day, season)) {
+        if (tip && season::yearOfDay(note.day) == season) {
             grown[notes.vines[note.vine].accession].tips[note.vine].push_back(
                 {season::dateOfDay(note.day), *tip});
         }
     }
     for (const season::NumberNote& note : notes.notesOf("pruning-weight").numbers) {
-        if (isIn(note.day, season)) {
+        if (season::yearOfDay(note.day) == season) {
             grown[notes.vines[note.vine].accession].pruned[note.vine].kg = note.value;
         }
     }
@@ -105,17 +104,9 @@ public:
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
-        std::set<int, std::greater<>> years;
-        for (const std::string_view code :
-             {kShoots, std::string_view("shoot-tip"), std::string_view("pruning-weight")}) {
-            for (const int year : seasonsOf(ground.notes.notesOf(code))) {
-                years.insert(year);
-            }
-        }
-        const ChoiceGroup seasons = seasonChoice({years.begin(), years.end()});
+        const ChoiceGroup seasons = seasonChoice(season::yearsOf(ground.notes, kGrowth));
         settleChoice(chosen, seasons);
-        const ChoiceGroup accessions =
-            accessionChoice(ground, {std::string(kShoots), "pruning-weight"}, true);
+        const ChoiceGroup accessions = accessionChoice(ground, kGrowth, true);
         settleChoice(chosen, accessions);
         return {seasons, accessions};
     }

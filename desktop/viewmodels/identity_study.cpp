@@ -8,6 +8,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -18,6 +19,8 @@ using quick::fromText;
 using quick::toText;
 
 namespace {
+
+constexpr std::array<std::string_view, 2> kFruit{fruit::kBerriesPerCluster, fruit::kBerryDiameter};
 
 struct Tr {
     Q_DECLARE_TR_FUNCTIONS(IdentityStudy)
@@ -100,10 +103,7 @@ public:
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
-        ChoiceGroup accessions = accessionChoice(
-            ground,
-            {std::string(fruit::kBerriesPerCluster), std::string(fruit::kBerryDiameter)},
-            true);
+        ChoiceGroup accessions = accessionChoice(ground, kFruit, true);
         settleChoice(chosen, accessions);
         return {accessions};
     }
@@ -210,13 +210,6 @@ private:
                        Study& study) {
         const fruit::Identity identity = fruit::identify(profiles, accession.values);
         const season::NotedAccession& noted = ground.notes.accessions[accession.index];
-        double least = identity.leading ? statistics::kUnbounded : 0;
-        for (std::size_t i = 0; identity.leading && i < profiles.size(); ++i) {
-            if (i != *identity.leading && identity.isRival[i]) {
-                least = std::min(least, identity.ratios[*identity.leading][i]);
-            }
-        }
-        const bool hasRival = identity.leading && std::isfinite(least);
         GridRow row;
         row.key = fromText(noted.id);
         row.isStrong =
@@ -224,7 +217,8 @@ private:
         row.cells << fromText(noted.words) << summaryText(accession.berries, 1)
                   << summaryText(accession.diameters, 1)
                   << (identity.leading ? shortTaxon(profiles[*identity.leading].taxon) : QString())
-                  << verdictWords(identity.verdict) << (hasRival ? timesText(least) : QString())
+                  << verdictWords(identity.verdict)
+                  << (identity.lead ? timesText(*identity.lead) : QString())
                   << shortTaxon(identity.byPublishedRanges.value_or(std::string()));
         study.rows.push_back(std::move(row));
     }

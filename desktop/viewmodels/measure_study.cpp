@@ -10,6 +10,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace bullace::desk {
@@ -62,9 +63,10 @@ public:
         }
         settleChoice(chosen, what);
         const std::string code = toText(chosen[what.key]);
-        const ChoiceGroup seasons = seasonChoice(seasonsOf(ground.notes.notesOf(code)));
+        const std::array<std::string_view, 1> codes{code};
+        const ChoiceGroup seasons = seasonChoice(season::yearsOf(ground.notes, codes));
         settleChoice(chosen, seasons);
-        const ChoiceGroup accessions = accessionChoice(ground, {code}, true);
+        const ChoiceGroup accessions = accessionChoice(ground, codes, true);
         settleChoice(chosen, accessions);
         return {what, seasons, accessions};
     }
@@ -107,7 +109,7 @@ private:
         for (const season::NumberNote& note : ground.notes.notesOf(code).numbers) {
             const std::size_t accession = ground.notes.vines[note.vine].accession;
             const bool isIn =
-                static_cast<int>(season::dateOfDay(note.day).year()) == season &&
+                season::yearOfDay(note.day) == season &&
                 isChosen(chosen, accessions, fromText(ground.notes.accessions[accession].id));
             if (isIn) {
                 by[accession][note.vine].push_back(note.value / unit.factor + unit.zero);

@@ -110,12 +110,12 @@ private:
 
     static AskedSeason ask(const StudyGround& ground, const Chosen& chosen) {
         AskedSeason asking;
-        asking.stage = &stageOf(chosen.at(QStringLiteral("stage")));
+        asking.stage = &season::stageOf(toText(chosen.at(QStringLiteral("stage"))));
         asking.season = chosen.at(QStringLiteral("season")).toInt();
         if (asking.season == 0) {
             return asking;
         }
-        const auto readings = readingsOf(ground.notes, *asking.stage, asking.season);
+        const auto readings = season::readingsOf(ground.notes, *asking.stage, asking.season);
         for (const season::VineReadings& vine : readings) {
             asking.readings += vine.readings.size();
             for (const season::StageReading& reading : vine.readings) {
@@ -227,7 +227,7 @@ private:
                          bool isFaint,
                          report::Plot& plot) {
         std::vector<YearOnset> onsets;
-        addOnsets(one, onsets);
+        season::addOnsets(one, onsets);
         if (asking.isHeat) {
             onsets = season::onHeat(onsets, asking.curves).onsets;
         }

@@ -98,11 +98,11 @@ void addRow(const QString& words,
     }
     named.add(one.accession, summary->remarks);
     std::vector<YearOnset> onsets;
-    addOnsets(one, onsets);
+    season::addOnsets(one, onsets);
     const AccessionSeason* other = reference == one.accession ? nullptr : asking.of(reference);
     std::vector<YearOnset> others;
     if (other != nullptr && !reference.empty()) {
-        addOnsets(*other, others);
+        season::addOnsets(*other, others);
     }
     const auto* normal = summary->of(season::OnsetLaw::Normal);
     GridRow row;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 
 #include <algorithm>
 #include <cstdint>
@@ -14,7 +15,7 @@ namespace bullace::desk {
 
 // What was asked, looked up once.
 struct AskedSeason {
-    const AskedStage* stage = nullptr;
+    const season::AskedStage* stage = nullptr;
     int season = 0;
     bool isHeat = false;
     std::vector<season::HeatCurve> curves; // of the season; none without its weather

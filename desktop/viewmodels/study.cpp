@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 namespace bullace::desk {
 
@@ -127,23 +126,6 @@ QString estimateText(const statistics::Estimate& estimate, int decimals) {
                : value;
 }
 
-std::vector<int> seasonsOf(const season::DescriptorNotes& notes) {
-    std::set<int> years;
-    std::int32_t last = std::numeric_limits<std::int32_t>::min();
-    const auto add = [&](const auto& list) {
-        for (const auto& note : list) {
-            if (note.day != last) {
-                last = note.day;
-                years.insert(static_cast<int>(season::dateOfDay(last).year()));
-            }
-        }
-    };
-    add(notes.numbers);
-    add(notes.records);
-    add(notes.words);
-    return {years.rbegin(), years.rend()};
-}
-
 ChoiceGroup seasonChoice(const std::vector<int>& seasons) {
     ChoiceGroup group{QStringLiteral("season"), Tr::tr("Season"), false, {}};
     for (const int season : seasons) {
@@ -154,10 +136,10 @@ ChoiceGroup seasonChoice(const std::vector<int>& seasons) {
 }
 
 ChoiceGroup accessionChoice(const StudyGround& ground,
-                            const std::vector<std::string>& descriptors,
+                            std::span<const std::string_view> descriptors,
                             bool isMany) {
     std::vector<bool> isNoted(ground.notes.accessions.size(), false);
-    for (const std::string& descriptor : descriptors) {
+    for (const std::string_view descriptor : descriptors) {
         const season::DescriptorNotes& notes = ground.notes.notesOf(descriptor);
         for (const season::NumberNote& note : notes.numbers) {
             isNoted[ground.notes.vines[note.vine].accession] = true;
@@ -187,7 +169,7 @@ ChoiceGroup accessionChoice(const StudyGround& ground,
 
 void countLeftOut(const season::DescriptorNotes& notes, int season, Study& study) {
     const auto isIn = [season](std::int32_t day) {
-        return season == 0 || static_cast<int>(season::dateOfDay(day).year()) == season;
+        return season == 0 || season::yearOfDay(day) == season;
     };
     for (const season::OpenNote& note : notes.open) {
         study.openLeft += isIn(note.day) ? 1U : 0U;

@@ -17,7 +17,9 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace bullace::desk {
@@ -111,12 +113,10 @@ void tellOf(const QString& accession, const Remark& remark, Study& study);
 [[nodiscard]] QString estimateText(const statistics::Estimate& estimate, int decimals);
 [[nodiscard]] QString intervalText(const statistics::Interval& interval, int decimals);
 
-// Seasons (calendar years) in which a descriptor was noted, the newest first.
-[[nodiscard]] std::vector<int> seasonsOf(const season::DescriptorNotes& notes);
 [[nodiscard]] ChoiceGroup seasonChoice(const std::vector<int>& seasons);
 // Accessions that have any note of these descriptors, by their words.
 [[nodiscard]] ChoiceGroup accessionChoice(const StudyGround& ground,
-                                          const std::vector<std::string>& descriptors,
+                                          std::span<const std::string_view> descriptors,
                                           bool isMany);
 // What is open or was missed of a descriptor in a season (0: all), added to what a study left out.
 void countLeftOut(const season::DescriptorNotes& notes, int season, Study& study);

@@ -9,6 +9,8 @@
 #include "core/report/csv.hpp"
 #include "quick/field_sign.hpp"
 
+#include <QRegularExpression>
+
 #include <algorithm>
 
 namespace bullace::desk {
@@ -270,10 +272,9 @@ void StudyViewModel::act(const QString& id) {
 }
 
 QString StudyViewModel::fileName(const QString& end) const {
+    static const QRegularExpression others(QStringLiteral("[^\\p{L}\\p{N}]+"));
     QString name = study_.title.toLower();
-    for (QChar& letter : name) {
-        letter = letter.isLetterOrNumber() ? letter : QLatin1Char('-');
-    }
+    name.replace(others, QStringLiteral("-"));
     return name + end;
 }
 

@@ -1,5 +1,6 @@
 // A season's heat against the band of other years.
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 #include "desk/weather_seasons.hpp"
 
 #include "quick/words.hpp"

@@ -12,9 +12,9 @@
 
 namespace bullace::desk {
 
-using office::WeatherForm;
 using quick::fromText;
 using quick::toText;
+using weather::DailyForm;
 using weather::DateOrder;
 using weather::TemperatureUnit;
 
@@ -190,15 +190,16 @@ void WeatherIntakeViewModel::planAgain() {
 }
 
 QString WeatherIntakeViewModel::formWords() const {
-    switch (look_.form) {
-    case WeatherForm::FixedWidth:
-        return tr("NOAA's daily record, fixed columns");
-    case WeatherForm::ByStation:
-        return tr("NOAA's daily record, one value in a line");
-    case WeatherForm::Ordered:
-        return tr("NOAA's daily record, one day in a line");
-    case WeatherForm::Logger:
+    if (!look_.daily) {
         return tr("readings of a logger; days from midnight to midnight by its clock");
+    }
+    switch (*look_.daily) {
+    case DailyForm::FixedWidth:
+        return tr("NOAA's daily record, fixed columns");
+    case DailyForm::ByStation:
+        return tr("NOAA's daily record, one value in a line");
+    case DailyForm::Ordered:
+        return tr("NOAA's daily record, one day in a line");
     }
     return {};
 }

@@ -1,6 +1,7 @@
 #include "desk/weather_seasons.hpp"
 
 #include "desk/stage_readings.hpp"
+#include "desk/study_remarks.hpp"
 
 #include "core/weather/frosts.hpp"
 #include "core/weather/hourly.hpp"

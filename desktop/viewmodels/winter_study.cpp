@@ -11,7 +11,6 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <set>
 
 namespace bullace::desk {
 
@@ -23,6 +22,9 @@ namespace {
 
 constexpr std::array<std::string_view, 3> kBuds{"primary-buds", "secondary-buds", "tertiary-buds"};
 
+constexpr std::array<std::string_view, 6> kInjuries{
+    kBuds[0], kBuds[1], kBuds[2], "dead-spurs", "dead-cordon", "trunk"};
+
 struct Tr {
     Q_DECLARE_TR_FUNCTIONS(WinterStudy)
 };
@@ -32,11 +34,6 @@ struct Injured {
     std::array<DeadOf, 3> buds{};
     std::map<std::uint32_t, hardiness::VineInjury> vines;
 };
-
-std::optional<std::int64_t> countIn(BytesView value, std::string_view name) {
-    const auto member = journal::memberOf(value, name);
-    return member ? journal::wholeNumberOf(*member) : std::nullopt;
-}
 
 class WinterView : public StudyView {
 public:
@@ -50,18 +47,7 @@ public:
     }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
-        std::set<int, std::greater<>> years;
-        for (const std::string_view code : {kBuds[0],
-                                            kBuds[1],
-                                            kBuds[2],
-                                            std::string_view("dead-spurs"),
-                                            std::string_view("dead-cordon"),
-                                            std::string_view("trunk")}) {
-            for (const int year : seasonsOf(ground.notes.notesOf(code))) {
-                years.insert(year);
-            }
-        }
-        const ChoiceGroup seasons = seasonChoice({years.begin(), years.end()});
+        const ChoiceGroup seasons = seasonChoice(season::yearsOf(ground.notes, kInjuries));
         settleChoice(chosen, seasons);
         return {seasons};
     }
@@ -109,19 +95,17 @@ private:
 
     static ByAccession injuredIn(const season::StationNotes& notes, int season, Study& study) {
         ByAccession injured;
-        const auto isIn = [season](std::int32_t day) {
-            return static_cast<int>(season::dateOfDay(day).year()) == season;
-        };
+        const auto isIn = [season](std::int32_t day) { return season::yearOfDay(day) == season; };
         for (std::size_t i = 0; i < kBuds.size(); ++i) {
             const season::DescriptorNotes& of = notes.notesOf(kBuds[i]);
             countLeftOut(of, season, study);
             for (const season::RecordNote& note : of.records) {
-                const auto dead = countIn(note.value, "dead");
-                const auto counted = countIn(note.value, "of");
+                const auto dead = journal::numberIn(note.value, "dead");
+                const auto counted = journal::numberIn(note.value, "of");
                 if (note.vine != season::kNoVine && isIn(note.day) && dead && counted) {
                     DeadOf& buds = injured[notes.vines[note.vine].accession].buds[i];
-                    buds.dead += *dead;
-                    buds.counted += *counted;
+                    buds.dead += std::llround(*dead);
+                    buds.counted += std::llround(*counted);
                 }
             }
         }

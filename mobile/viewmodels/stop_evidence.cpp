@@ -29,23 +29,6 @@ valuesAt(const field::Walk& walk, const vineyard::Catalogue& catalogue, std::siz
     return values;
 }
 
-// What speaks least for the leading taxon against another, and which one that is.
-struct Nearest {
-    std::size_t rival = 0;
-    double ratio = 0; // logarithm to base 10
-};
-
-std::optional<Nearest> nearestRival(const fruit::Identity& identity) {
-    std::optional<Nearest> nearest;
-    for (std::size_t i = 0; identity.leading && i < identity.isRival.size(); ++i) {
-        const double ratio = identity.ratios[*identity.leading][i];
-        if (i != *identity.leading && identity.isRival[i] && (!nearest || ratio < nearest->ratio)) {
-            nearest = Nearest{i, ratio};
-        }
-    }
-    return nearest;
-}
-
 // "V. munsoniana": there is little room.
 QString shortTaxon(const std::string& taxon) {
     const QString words = quick::fromText(taxon);
@@ -62,22 +45,21 @@ QString StopViewModel::evidenceWords(std::size_t stop, const std::string& descri
     const auto& profiles = fruit::publishedProfiles();
     const fruit::VineValues values = valuesAt(*walk(), session_.book()->catalogue(), stop);
     const fruit::Identity identity = fruit::identify(profiles, values);
-    const auto nearest = nearestRival(identity);
     if (identity.verdict == fruit::Verdict::Contradictory) {
         return tr("Clusters and berries speak for different taxa.");
     }
-    if (!nearest) {
+    if (!identity.lead) {
         return {};
     }
     const QString taxon = shortTaxon(profiles[*identity.leading].taxon);
     if (!identity.isUsual) {
         return tr("Nearest to %1, but unusual for it: undecided.").arg(taxon);
     }
-    const double times = std::pow(10, std::min(nearest->ratio, kMostToSay));
+    const double times = std::pow(10, std::min(*identity.lead, kMostToSay));
     const QString number =
         localNumber(fixedText(roundTo(times, times < 10 ? 1 : 0), times < 10 ? 1 : 0));
     // Against the nearest other taxon; there is no room for its name.
-    const QString said = nearest->ratio > kMostToSay ? tr("%1 > %2 : 1.").arg(taxon, number)
+    const QString said = *identity.lead > kMostToSay ? tr("%1 > %2 : 1.").arg(taxon, number)
                                                      : tr("%1 %2 : 1.").arg(taxon, number);
     if (identity.verdict == fruit::Verdict::Decided) {
         return said;

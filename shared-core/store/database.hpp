@@ -357,6 +357,8 @@ private:
         std::string beyond;
     };
     [[nodiscard]] Result<StateRow> rowAt(const Statement& rows);
+    // From four columns: ID, digest, bytes, and why it is not counted (null where it is).
+    [[nodiscard]] EntryRow entryAt(const Statement& rows, int first) const;
     [[nodiscard]] Status eachRow(const std::string& sql,
                                  const PathBounds& bounds,
                                  const std::function<bool(const StateRow&)>& row);

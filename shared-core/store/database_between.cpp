@@ -1,6 +1,6 @@
 // Reading stretches of the subjects, each between two bounds: what a walk asks vine by vine.
 #include "store/database.hpp"
-#include "store/sqlite.hpp"
+#include "store/rows.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -43,27 +43,34 @@ Status Database::eachStateIn(std::span<const PathStretch> stretches,
     if (!rows) {
         return rows.error();
     }
+    bool isWanted = true;
     for (const PathStretch& stretch : stretches) {
         rows->reset();
         rows->bindText(1, stretch.low).bindText(2, stretch.high);
-        while (true) {
-            const Result<bool> has = rows->step();
-            if (!has) {
-                return has.error();
-            }
-            if (!*has) {
-                break;
-            }
+        const Status read = forEach(*rows, [&]() -> Result<bool> {
             const Result<StateRow> made = rowAt(*rows);
             if (!made) {
                 return made.error();
             }
-            if (!row(*made)) {
-                return {};
-            }
+            isWanted = row(*made);
+            return isWanted;
+        });
+        if (!read || !isWanted) {
+            return read;
         }
     }
     return {};
+}
+
+EntryRow Database::entryAt(const Statement& rows, int first) const {
+    EntryRow row{placeOf(rows.integer(first)),
+                 Digest::fromBytes(rows.bytes(first + 1)).value_or(Digest{}),
+                 Bytes(rows.bytes(first + 2)),
+                 std::nullopt};
+    if (!rows.isNull(first + 3)) {
+        row.uncounted = static_cast<journal::Standing>(rows.integer(first + 3));
+    }
+    return row;
 }
 
 Result<std::vector<EntryRow>> Database::entries(const std::string& subject) {
@@ -76,25 +83,16 @@ Result<std::vector<EntryRow>> Database::entries(const std::string& subject) {
     }
     rows->bindText(1, subject);
     std::vector<std::pair<std::uint64_t, EntryRow>> found; // with the count
-    while (true) {
-        const Result<bool> has = rows->step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has) {
-            break;
-        }
-        EntryRow row{placeOf(rows->integer(0)),
-                     Digest::fromBytes(rows->bytes(1)).value_or(Digest{}),
-                     Bytes(rows->bytes(2)),
-                     std::nullopt};
-        if (!rows->isNull(3)) {
-            row.uncounted = static_cast<journal::Standing>(rows->integer(3));
-        }
+    const Status read = forEach(*rows, [&]() -> Result<bool> {
+        EntryRow row = entryAt(*rows, 0);
         const Result<journal::EntryView> entry = journal::readEntry(row.entry);
         if (entry) {
             found.emplace_back(entry->count, std::move(row));
         }
+        return true;
+    });
+    if (!read) {
+        return read.error();
     }
     std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
         return std::tie(a.first, a.second.place, a.second.digest) <
@@ -117,31 +115,21 @@ Status Database::eachContested(
     if (!rows) {
         return rows.error();
     }
-    std::int64_t subject = -1;
     std::string path;
     merge::State state = merge::State::Open;
     std::vector<HeadRow> heads;
-    while (true) {
-        const Result<bool> has = rows->step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has || rows->integer(0) != subject) {
-            if (!heads.empty() && !row(path, state, heads)) {
-                return {};
-            }
-            heads.clear();
-        }
-        if (!*has) {
-            return {};
-        }
-        subject = rows->integer(0);
+    const auto add = [&] {
         path = rows->text(1);
         state = static_cast<merge::State>(rows->integer(2));
         heads.push_back({placeOf(rows->integer(3)),
                          Digest::fromBytes(rows->bytes(4)).value_or(Digest{}),
                          Bytes(rows->bytes(5))});
-    }
+    };
+    return forEachSubject(*rows, add, [&] {
+        const bool isWanted = row(path, state, heads);
+        heads.clear();
+        return isWanted;
+    });
 }
 
 Result<std::optional<StateRow>> Database::state(const std::string& subject) {
@@ -168,15 +156,7 @@ Status Database::eachSubjectBetween(const std::string& low,
         return rows.error();
     }
     rows->bindText(1, low).bindText(2, high);
-    while (true) {
-        const Result<bool> has = rows->step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has || !subject(rows->text(0))) {
-            return {};
-        }
-    }
+    return forEach(*rows, [&]() -> Result<bool> { return subject(rows->text(0)); });
 }
 
 } // namespace bullace::store

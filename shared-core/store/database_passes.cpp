@@ -1,6 +1,6 @@
 // Passes over the whole station, in no order, for whoever takes everything in.
 #include "store/database.hpp"
-#include "store/sqlite.hpp"
+#include "store/rows.hpp"
 
 namespace bullace::store {
 
@@ -31,16 +31,9 @@ Status Database::eachStateUnordered(
         return rows.error();
     }
     rows->bindText(1, low).bindText(2, high);
-    while (true) {
-        const Result<bool> has = rows->step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has ||
-            !row(rows->text(0), static_cast<merge::State>(rows->integer(1)), rows->text(2))) {
-            return {};
-        }
-    }
+    return forEach(*rows, [&]() -> Result<bool> {
+        return row(rows->text(0), static_cast<merge::State>(rows->integer(1)), rows->text(2));
+    });
 }
 
 Status Database::eachWithSeveralEntries(
@@ -55,34 +48,17 @@ Status Database::eachWithSeveralEntries(
         return rows.error();
     }
     rows->bindText(1, low).bindText(2, high);
-    std::int64_t subject = -1;
     std::string path;
     std::vector<EntryRow> entries;
-    while (true) {
-        const Result<bool> has = rows->step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has || rows->integer(0) != subject) {
-            if (!entries.empty() && !row(path, entries)) {
-                return {};
-            }
-            entries.clear();
-        }
-        if (!*has) {
-            return {};
-        }
-        subject = rows->integer(0);
+    const auto add = [&] {
         path = rows->text(1);
-        EntryRow entry{placeOf(rows->integer(2)),
-                       Digest::fromBytes(rows->bytes(3)).value_or(Digest{}),
-                       Bytes(rows->bytes(4)),
-                       std::nullopt};
-        if (!rows->isNull(5)) {
-            entry.uncounted = static_cast<journal::Standing>(rows->integer(5));
-        }
-        entries.push_back(std::move(entry));
-    }
+        entries.push_back(entryAt(*rows, 2));
+    };
+    return forEachSubject(*rows, add, [&] {
+        const bool isWanted = row(path, entries);
+        entries.clear();
+        return isWanted;
+    });
 }
 
 } // namespace bullace::store

@@ -2,7 +2,7 @@
 #include "core/base/numbers.hpp"
 #include "store/chain.hpp"
 #include "store/database.hpp"
-#include "store/sqlite.hpp"
+#include "store/rows.hpp"
 
 #include <algorithm>
 
@@ -17,27 +17,6 @@ namespace {
 constexpr const char* kRange = "path >= ?1 AND path < ?3 AND (path = ?1 OR path >= ?2) AND ";
 constexpr const char* kStateColumns =
     "SELECT id, path, state, value, rule, head FROM subjects WHERE ";
-
-// Steps through all rows; `row` returns false to stop.
-template<typename Row>
-Status forEach(Statement& statement, Row row) {
-    while (true) {
-        const Result<bool> has = statement.step();
-        if (!has) {
-            return has.error();
-        }
-        if (!*has) {
-            return {};
-        }
-        const Result<bool> more = row();
-        if (!more) {
-            return more.error();
-        }
-        if (!*more) {
-            return {};
-        }
-    }
-}
 
 // All three are empty for everything. '0' follows '/' in ASCII.
 template<typename Bounds>

@@ -232,8 +232,8 @@ TEST_CASE("absences of children: main effects") {
 }
 
 TEST_CASE("absences of children: effects within each sex") {
-    // Venables & Ripley 2002, and the help page of glm.nb: theta 1.5980 (SE 0.213), 2 log L =
-    // -1063.025 printed, from memory; the further digits recomputed in R.
+    // Venables & Ripley 2002, section 7.4, and its software's help: theta 1.5980 (SE 0.213), 2 log
+    // L = -1063.025 printed, from memory; the further digits recomputed in R.
     const Absences quine;
     const auto fit = quine.fit({"....",
                                 ".M..",

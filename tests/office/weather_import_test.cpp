@@ -16,6 +16,7 @@ using namespace bullace;
 using namespace bullace::office;
 using test::FixedClock;
 using test::TempFolder;
+using weather::DailyForm;
 using weather::TemperatureUnit;
 
 namespace {
@@ -101,16 +102,17 @@ TEST_CASE("each form of a weather file is known by its first line, and only some
     const auto formOf = [](const std::string& file) {
         const auto look = lookAtWeather(file);
         REQUIRE(look.ok());
-        return std::pair(look->form, look->needsUnit);
+        return std::pair(look->daily, look->needsUnit);
     };
-    CHECK(formOf(fixedLine("TMAX", 7, 312, 31)) == std::pair(WeatherForm::FixedWidth, false));
+    CHECK(formOf(fixedLine("TMAX", 7, 312, 31)) ==
+          std::pair(std::optional(DailyForm::FixedWidth), false));
     CHECK(formOf("ZZ000000001,20250701,TMAX,312,,,S,0700\n") ==
-          std::pair(WeatherForm::ByStation, false));
-    CHECK(formOf(orderedFile(20, 31, 2)) == std::pair(WeatherForm::Ordered, true));
+          std::pair(std::optional(DailyForm::ByStation), false));
+    CHECK(formOf(orderedFile(20, 31, 2)) == std::pair(std::optional(DailyForm::Ordered), true));
     CHECK(formOf("time,temperature (°C)\n2025-07-01 00:00,21.5\n2025-07-01 01:00,21.0\n") ==
-          std::pair(WeatherForm::Logger, false));
+          std::pair(std::optional<DailyForm>(), false));
     CHECK(formOf("time,temperature\n2025-07-01 00:00,21.5\n2025-07-01 01:00,21.0\n") ==
-          std::pair(WeatherForm::Logger, true));
+          std::pair(std::optional<DailyForm>(), true));
 }
 
 TEST_CASE("a file that is no weather is refused in plain words") {

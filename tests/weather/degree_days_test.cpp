@@ -148,8 +148,8 @@ TEST_CASE("a sum ends where a gap begins, and every gap is named") {
     CHECK_FALSE(heatSum(Method::MeanClamped, twice, {10, {}}).ok());
 }
 
-// The Dynamic Model's function of chillR 0.77 (Luedeling) and an independent computation agree in
-// these to 1e-8; chill hours and Utah units likewise.
+// Fishman, Erez & Couvillon 1987; Erez et al. 1990: two independent computations of the recursion,
+// not printed in a paper, agree in these to 1e-8; chill hours and Utah units likewise.
 TEST_CASE("chill of constant and of swinging winters is that of the published models") {
     struct Case {
         double celsius, portions;

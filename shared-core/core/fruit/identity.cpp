@@ -272,7 +272,8 @@ void judge(const std::vector<TaxonProfile>& profiles, Identity& identity) {
     identity.leading = leadingOf(identity);
     if (identity.leading) {
         const double least = leastRatio(identity.ratios, identity.isRival, *identity.leading);
-        const bool isAhead = std::isfinite(least) && least >= identity.bound;
+        identity.lead = std::isfinite(least) ? std::optional(least) : std::nullopt;
+        const bool isAhead = identity.lead && *identity.lead >= identity.bound;
         identity.isUsual = isPlausible(identity, *identity.leading);
         identity.verdict = isAhead && identity.isUsual ? Verdict::Decided : Verdict::Undecided;
         if (isAhead && !identity.isUsual) {

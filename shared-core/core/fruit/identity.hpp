@@ -52,6 +52,7 @@ struct Identity {
     double bound = 0;          // the ratio, as such a logarithm, that decides
     Verdict verdict = Verdict::NothingToGoBy;
     std::optional<std::size_t> leading; // the profile that the values speak for most
+    std::optional<double> lead;         // its least ratio to any rival; nothing where it has none
     bool isUsual = false;               // the values lie where 95 % of the leading taxon's vines do
     // By the published ranges alone (TRADE's overlap rule): the taxon into whose ranges both means
     // fall. Flora of North America 12:7.

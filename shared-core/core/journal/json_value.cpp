@@ -221,6 +221,11 @@ std::optional<BytesView> memberOf(BytesView map, std::string_view key) {
     return std::nullopt;
 }
 
+std::optional<double> numberIn(BytesView map, std::string_view key) {
+    const auto member = memberOf(map, key);
+    return member ? numberOf(*member) : std::nullopt;
+}
+
 std::optional<std::vector<BytesView>> itemsOf(BytesView list) {
     CborReader in(list, kWide);
     CborType type{};

@@ -34,6 +34,8 @@ void appendJsonText(std::string& out, std::string_view text);
 [[nodiscard]] std::optional<std::string_view> textOf(BytesView value);
 // The value of a key; nothing where `map` is no map or lacks it.
 [[nodiscard]] std::optional<BytesView> memberOf(BytesView map, std::string_view key);
+// The number of a key; nothing where there is none.
+[[nodiscard]] std::optional<double> numberIn(BytesView map, std::string_view key);
 // The items of a list; nothing where it is none.
 [[nodiscard]] std::optional<std::vector<BytesView>> itemsOf(BytesView list);
 

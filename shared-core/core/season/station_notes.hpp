@@ -11,6 +11,7 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -106,8 +107,6 @@ struct StationNotes {
     // Empty where nothing was noted of it.
     [[nodiscard]] const DescriptorNotes& notesOf(std::string_view descriptor) const;
     [[nodiscard]] std::optional<std::size_t> accession(std::string_view id) const;
-    // Vines of an accession, by their index.
-    [[nodiscard]] std::vector<std::vector<std::uint32_t>> vinesByAccession() const;
 };
 
 [[nodiscard]] inline CivilDate dateOfDay(std::int32_t day) {
@@ -116,5 +115,18 @@ struct StationNotes {
 [[nodiscard]] inline std::int32_t dayOfDate(CivilDate date) {
     return static_cast<std::int32_t>(std::chrono::sys_days(date).time_since_epoch().count());
 }
+
+// The calendar year, which a season is called by.
+[[nodiscard]] inline int yearOfDay(std::int32_t day) {
+    return static_cast<int>(dateOfDay(day).year());
+}
+
+// Years in which any of the descriptors was noted, the newest first.
+[[nodiscard]] std::vector<int> yearsOf(const StationNotes& notes,
+                                       std::span<const std::string_view> descriptors);
+
+// The numbers with taxa in the place of accessions, and accessions in that of vines: what repeats
+// in a taxon are its accessions. Accessions without a taxon are one of that name.
+[[nodiscard]] StationNotes byTaxon(const StationNotes& notes, const std::string& withoutTaxon);
 
 } // namespace bullace::season

@@ -129,6 +129,30 @@ Status takeLine(DailyTable& table, std::string_view line, std::size_t number) {
     return {};
 }
 
+bool isDigits(std::string_view text) {
+    return std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
+}
+
+// Station 1-11, year 12-15, month 16-17, element 18-21.
+bool isFixedWidth(std::string_view line) {
+    return line.size() >= 26 && isDigits(line.substr(11, 6)) &&
+           line.find(',') == std::string_view::npos;
+}
+
+// Station, YYYYMMDD, element, value, three flags and the hour.
+bool isByStation(std::string_view line) {
+    const std::size_t comma = line.find(',');
+    return std::ranges::count(line, ',') == 7 && line.size() > comma + 9 &&
+           line[comma + 9] == ',' && isDigits(line.substr(comma + 1, 8));
+}
+
+bool isOrdered(std::string_view line) {
+    const auto has = [line](std::string_view word) {
+        return line.find(word) != std::string_view::npos;
+    };
+    return has("DATE") && (has("TMAX") || has("TMIN") || has("PRCP"));
+}
+
 } // namespace
 
 Result<DailyTable> readStationTable(BytesView text) {
@@ -282,6 +306,35 @@ Result<DailyTable> readOrderedTable(BytesView text, TemperatureUnit unit, Hemisp
         made->remarks.push_back(std::move(*doubt));
     }
     return made;
+}
+
+std::optional<DailyForm> dailyFormOf(BytesView text) {
+    std::string_view line = text.substr(0, text.find('\n'));
+    if (line.ends_with('\r')) {
+        line.remove_suffix(1);
+    }
+    if (isFixedWidth(line)) {
+        return DailyForm::FixedWidth;
+    }
+    if (isByStation(line)) {
+        return DailyForm::ByStation;
+    }
+    return isOrdered(line) ? std::optional(DailyForm::Ordered) : std::nullopt;
+}
+
+Result<DailyTable>
+readDaily(BytesView text, DailyForm form, TemperatureUnit unit, Hemisphere where) {
+    switch (form) {
+    case DailyForm::ByStation:
+        return readStationTable(text);
+    case DailyForm::Ordered:
+        return readOrderedTable(text, unit, where);
+    case DailyForm::FixedWidth:
+        break;
+    }
+    auto record = readGhcnDaily(text);
+    return record ? Result<DailyTable>(DailyTable{std::move(*record), 0, {}})
+                  : Result<DailyTable>(record.error());
 }
 
 } // namespace bullace::weather

@@ -1,4 +1,4 @@
-// Daily weather in the two forms of CSV in which NOAA's daily record is handed out.
+// The forms in which NOAA's daily record is handed out, and the two of CSV among them.
 // Source  NOAA GHCN-Daily, readme-by_station.txt and readme v3.00.
 #pragma once
 
@@ -17,6 +17,20 @@ struct DailyTable {
     std::size_t repeated = 0; // values that stand twice and are the same
     Remarks remarks;
 };
+
+enum class DailyForm {
+    FixedWidth, // a month of an element in each line
+    ByStation,  // a value in each line
+    Ordered     // a header with DATE, and TMAX, TMIN or PRCP; does not say its unit
+};
+// The form as the first line tells it; nothing where it is none of them.
+[[nodiscard]] std::optional<DailyForm> dailyFormOf(BytesView text);
+
+// A file in a form; unit and hemisphere are for the ordered one. Errors: those of the form.
+[[nodiscard]] Result<DailyTable> readDaily(BytesView text,
+                                           DailyForm form,
+                                           TemperatureUnit unit,
+                                           Hemisphere where = Hemisphere::North);
 
 // Without header, eight fields: station, YYYYMMDD, element, value in tenths, three flags (the
 // second is quality), and the hour of observation as HHMM or nothing. Lines in any order; -9999 is

@@ -184,22 +184,22 @@
     </message>
 </context>
 <context>
-    <name>StageReadings</name>
-    <message numerus="yes">
-        <source>and %n more</source>
-        <translation>
-            <numerusform>and %n more</numerusform>
-            <numerusform>and %n more</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>StageStudy</name>
     <message numerus="yes">
         <source>%n accession(s) on %1 days of visits.</source>
         <translation>
             <numerusform>%n accession on %1 days of visits.</numerusform>
             <numerusform>%n accessions on %1 days of visits.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>StudyRemarks</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>and %n more</numerusform>
+            <numerusform>and %n more</numerusform>
         </translation>
     </message>
 </context>

@@ -794,10 +794,6 @@
         <translation>Rendimiento y cosecha</translation>
     </message>
     <message>
-        <source>Each accession in one season: what its vines bore, picks added up, with the vines of which a pick was missed; and the crop of a vine as clusters by berries by weight, with the interval that the three bring together. Where vines were weighed twice in earlier seasons, their growth from the first weighing to the last is counted in.</source>
-        <translation>Cada accesión en una temporada: lo que dieron sus vides, las recogidas sumadas, con las vides de las que faltó una recogida; y la cosecha de una vid como racimos por bayas por peso, con el intervalo que los tres traen juntos. Donde en temporadas anteriores las vides se pesaron dos veces, se cuenta su crecimiento de la primera pesada a la última.</translation>
-    </message>
-    <message>
         <source>Accession</source>
         <translation>Accesión</translation>
     </message>
@@ -859,6 +855,10 @@
     <message>
         <source>Vines of which a pick was missed are left out of what was picked.</source>
         <translation>Las vides de las que faltó una recogida se dejan fuera de lo recogido.</translation>
+    </message>
+    <message>
+        <source>Each accession in one season: what its vines bore, picks added up, with the vines of which a pick was missed; and the crop of a vine as clusters by berries by weight, with the interval that the three bring together. Berries weighed in the lag phase are taken as heavy as such berries were at the last weighing of earlier seasons, if the station has vines that were weighed twice.</source>
+        <translation>Cada accesión en una temporada: lo que dieron sus vides, las recogidas sumadas, con las vides de las que faltó una recogida; y la cosecha de una vid como racimos por bayas por peso, con el intervalo que los tres traen juntos. Las bayas pesadas en la fase de latencia se toman tan pesadas como bayas así en la última pesada de temporadas anteriores, si la estación tiene vides que se pesaron dos veces.</translation>
     </message>
 </context>
 <context>
@@ -2861,13 +2861,6 @@
         <source>nothing bounds it</source>
         <translation>nada lo acota</translation>
     </message>
-    <message numerus="yes">
-        <source>and %n more</source>
-        <translation>
-            <numerusform>y %n más</numerusform>
-            <numerusform>y %n más</numerusform>
-        </translation>
-    </message>
 </context>
 <context>
     <name>StageStudy</name>
@@ -3094,6 +3087,16 @@
     <message>
         <source>What has to be told with it</source>
         <translation>Lo que hay que decir con ello</translation>
+    </message>
+</context>
+<context>
+    <name>StudyRemarks</name>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>y %n más</numerusform>
+            <numerusform>y %n más</numerusform>
+        </translation>
     </message>
 </context>
 <context>

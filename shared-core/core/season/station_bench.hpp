@@ -13,13 +13,11 @@
 #include <string_view>
 #include <vector>
 
-namespace bullace::desk {
+namespace bullace::season {
 
-// A part of a record that is a number; nothing where it has none.
-[[nodiscard]] std::optional<double> numberIn(BytesView record, std::string_view part);
 // Of the vine, or of that from which the lot was taken; nothing where nobody said.
-[[nodiscard]] std::optional<std::size_t> accessionOf(const season::StationNotes& notes,
-                                                     const season::RecordNote& note);
+[[nodiscard]] std::optional<std::size_t> accessionOf(const StationNotes& notes,
+                                                     const RecordNote& note);
 
 struct FreezeTest {
     std::size_t accession = 0;
@@ -28,9 +26,9 @@ struct FreezeTest {
     hardiness::FreezeRow row;
 };
 // Records without a temperature or a count, or whose accession nobody knows, are left out.
-[[nodiscard]] std::vector<FreezeTest> freezeTestsIn(const season::StationNotes& notes);
+[[nodiscard]] std::vector<FreezeTest> freezeTestsIn(const StationNotes& notes);
 
 // The accession stands as its ID; a path of 10 mm and no dilution where nothing is said.
-[[nodiscard]] std::vector<fruit::AbsorbanceReading> absorbanceIn(const season::StationNotes& notes);
+[[nodiscard]] std::vector<fruit::AbsorbanceReading> absorbanceIn(const StationNotes& notes);
 
-} // namespace bullace::desk
+} // namespace bullace::season
