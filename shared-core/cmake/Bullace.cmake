@@ -25,6 +25,10 @@ find_package(Boost 1.81 REQUIRED)
 find_package(CLI11 2.1 REQUIRED)
 find_package(Eigen3 3.4 REQUIRED)
 find_package(Threads REQUIRED)
+# GLPK has neither a CMake nor a pkg-config file.
+find_path(BULLACE_GLPK_HEADER glpk.h REQUIRED)
+find_library(BULLACE_GLPK glpk REQUIRED)
+find_library(BULLACE_NLOPT nlopt REQUIRED)
 
 add_library(bullace_options INTERFACE)
 target_compile_options(bullace_options INTERFACE

@@ -22,6 +22,8 @@ endfunction()
 forbid(shared-core/core "<(Q|boost/(asio|beast|system)|sqlite3|nlohmann|iostream|thread|mutex|sys/|CLI)"
     "core decides and computes; it opens nothing and knows no screen")
 forbid(shared-core/core "<openssl" "only base/digest uses OpenSSL" "/core/base/digest\\.cpp$")
+forbid(shared-core/core "<glpk" "GLPK stays inside the files that plan crosses" "/core/breeding/[a-z_]+\\.cpp$")
+forbid(shared-core/core "<nlopt" "NLopt stays inside the files that search for variances" "/core/trials/[a-z_]+\\.cpp$")
 forbid(shared-core/core "\"(store|sync|quick|desk|tablet|demo|support)/" "core stands below all other layers")
 forbid(shared-core/store "<(Q|boost|openssl|CLI)" "the store knows no Qt, no Boost and no OpenSSL")
 forbid(shared-core/store "\"(sync|quick|demo|support)/" "the store knows core only")
