@@ -1,46 +1,19 @@
 // Mixed models against outside fits: Pinheiro & Bates 2000, Bates et al. 2015, Davies 1947, Box &
 // Tiao 1973, Yates 1935, Cochran & Cox 1957, Immer et al. 1934, and invented vine trials, as each
 // case's expected.json cites them.
+#include "trials/case_table.hpp"
+
 #include "core/trials/mixed_model.hpp"
 #include "support/check_case.hpp"
 
 #include <doctest/doctest.h>
 
-#include <charconv>
-
 using namespace bullace;
 using namespace bullace::trials;
 using test::CheckCase;
+using test::tableOf;
 
 namespace {
-
-double numberOf(const std::string& text) {
-    double value = std::nan("");
-    std::from_chars(text.data(), text.data() + text.size(), value);
-    return value;
-}
-
-TrialTable tableOf(const CheckCase& check) {
-    const report::CsvTable csv = check.table();
-    TrialTable table;
-    for (const std::string& name : csv.header) {
-        const std::vector<std::string> cells = CheckCase::column(csv, name);
-        if (name == "y" || name == "x") {
-            std::vector<double> values;
-            for (const std::string& cell : cells) {
-                values.push_back(numberOf(cell));
-            }
-            if (name == "y") {
-                table.response = values;
-            } else {
-                table.covariates.push_back({name, values});
-            }
-        } else {
-            table.factors.push_back(makeFactor(name, cells));
-        }
-    }
-    return table;
-}
 
 // "gen:year" of the cases as a list of factors.
 Term termOf(const std::string& name) {

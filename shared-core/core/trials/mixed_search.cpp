@@ -76,7 +76,7 @@ public:
     Steps(MixedEquations& equations, Variances start)
         : equations_(equations),
           parameters_(parametersOf(equations.design())),
-          isHeld_(parameters_.size(), false) {
+          isHeld_(parameters_.size(), false), lowered_(parameters_.size(), -10) {
         search_.at = std::move(start);
     }
 
@@ -175,6 +175,17 @@ private:
         return std::sqrt(diagonal(parameter.row) * diagonal(parameter.column));
     }
 
+    // Where a variance goes that a step leads below 0: close to it the first time, since the step
+    // may have come from far away, and to 0 itself where the next one leads there again.
+    double endsAt(std::size_t parameter, double now) {
+        if (lowered_[parameter] == taken_) {
+            return now / 10;
+        }
+        const bool isAgain = lowered_[parameter] + 1 == taken_;
+        lowered_[parameter] = taken_;
+        return isAgain ? 0 : now / 10;
+    }
+
     // The step, halved until the likelihood does not fall.
     bool take(const std::vector<std::size_t>& free, const Eigen::VectorXd& step) {
         const double slack = 1e-9 * (1 + std::abs(search_.logLikelihood) * 1e-3);
@@ -186,8 +197,10 @@ private:
                 const Parameter& parameter = parameters_[free[i]];
                 double value = parameter.in(search_.at) + part * step[static_cast<Eigen::Index>(i)];
                 if (isAlone(parameter) && value <= 0) {
-                    value = 0;
-                    ended.push_back(free[i]);
+                    value = endsAt(free[i], parameter.in(search_.at));
+                    if (value == 0) {
+                        ended.push_back(free[i]);
+                    }
                 }
                 parameter.set(next, value);
             }
@@ -200,6 +213,7 @@ private:
                 for (const std::size_t i : ended) {
                     isHeld_[i] = true;
                 }
+                ++taken_;
                 return true;
             }
         }
@@ -228,6 +242,8 @@ private:
     MixedEquations& equations_;
     std::vector<Parameter> parameters_;
     std::vector<bool> isHeld_;
+    std::vector<int> lowered_; // at which step each was last led below 0
+    int taken_ = 0;            // steps
     Search search_;
     bool isAtTop_ = false;
     bool isThere_ = false; // the equations are at search_.at
