@@ -3,6 +3,7 @@
 // case's expected.json cites them.
 #include "trials/case_table.hpp"
 
+#include "core/trials/heritability.hpp"
 #include "core/trials/mixed_model.hpp"
 #include "support/check_case.hpp"
 
@@ -108,6 +109,24 @@ void compareMeans(const CheckCase& check, const MixedFit& fit) {
     }
 }
 
+void compareHeritability(const CheckCase& check, const MixedSpec& spec, const MixedFit& fit) {
+    if (!check.expected.contains("heritability")) {
+        return;
+    }
+    const nlohmann::json& wanted = check.expected.at("heritability");
+    const auto got = heritability(tableOf(check), spec, fit, wanted.at("entry").get<std::string>());
+    REQUIRE_MESSAGE(got.ok(), (got.ok() ? "" : got.error().message));
+    check.number("heritability.H2_cullis", got->cullis);
+    check.number("heritability.H2_piepho", got->piepho);
+    check.number("heritability.mean_var_diff_blup", got->meanVarianceOfPredictions);
+    check.number("heritability.mean_var_diff_blue", got->meanVarianceOfMeans);
+    check.number("heritability.mean_reliability", got->meanReliability);
+    if (wanted.contains("H2_entry_mean")) {
+        check.number("heritability.H2_entry_mean", got->entryMean);
+        check.number("heritability.H2_single_plot", got->singlePlot);
+    }
+}
+
 void compare(const std::string& name,
              const std::vector<std::string>& fixed,
              const std::vector<std::string>& random) {
@@ -124,6 +143,7 @@ void compare(const std::string& name,
     compareVariances(*check, *fit);
     comparePredictions(*check, *fit);
     compareMeans(*check, *fit);
+    compareHeritability(*check, specOf(fixed, random), *fit);
     MESSAGE(name << ": " << check->compared() << " numbers, " << fit->evaluations
                  << " evaluations");
 }

@@ -14,6 +14,9 @@ namespace {
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
+constexpr Eigen::Index kMostWithDegrees =
+    300; // contrasts that are taken apart into independent ones
+
 // A cell of the fixed part: a level of some factors, all others averaged.
 using Fixing = std::map<std::string, std::uint32_t>;
 
@@ -144,6 +147,13 @@ FixedTest testOf(const std::string& name,
                  const std::optional<Sensitivity>& sensitivity) {
     FixedTest test{name, 0, 0, {}, {}};
     const VectorXd values = contrasts * effects;
+    if (values.size() > kMostWithDegrees) {
+        const MatrixXd covarianceOfThem = contrasts * covariance * contrasts.transpose();
+        test.numerator = static_cast<std::size_t>(values.size());
+        test.f =
+            values.dot(covarianceOfThem.ldlt().solve(values)) / static_cast<double>(values.size());
+        return test;
+    }
     const Eigen::SelfAdjointEigenSolver<MatrixXd> axes(contrasts * covariance *
                                                        contrasts.transpose());
     const double least = 1e-10 * axes.eigenvalues().cwiseAbs().maxCoeff();

@@ -76,7 +76,8 @@ public:
     Steps(MixedEquations& equations, Variances start)
         : equations_(equations),
           parameters_(parametersOf(equations.design())),
-          isHeld_(parameters_.size(), false), lowered_(parameters_.size(), -10) {
+          isHeld_(parameters_.size(), false),
+          lowered_(parameters_.size(), -10) {
         search_.at = std::move(start);
     }
 
