@@ -134,28 +134,6 @@ private:
     Triplets entries_;
 };
 
-// Which columns do not follow from earlier ones: by the pivots of their cross-products, each
-// measured against the column's own length.
-std::vector<bool> independent(const Sparse& transposed) {
-    const Sparse product = transposed * Sparse(transposed.transpose());
-    Eigen::MatrixXd rest(product);
-    const Eigen::VectorXd length = rest.diagonal();
-    std::vector<bool> kept(static_cast<std::size_t>(rest.rows()), true);
-    for (Eigen::Index column = 0; column < rest.rows(); ++column) {
-        const double pivot = rest(column, column);
-        if (!(pivot > 1e-9 * length[column])) {
-            kept[static_cast<std::size_t>(column)] = false;
-            continue;
-        }
-        const Eigen::Index left = rest.rows() - column - 1;
-        const Eigen::VectorXd below = rest.col(column).tail(left);
-        rest.bottomRightCorner(left, left)
-            .selfadjointView<Eigen::Lower>()
-            .rankUpdate(below, -1 / pivot);
-    }
-    return kept;
-}
-
 // A random term's levels and, for each row, the level that it has.
 struct Levels {
     RandomBlock block;
@@ -327,7 +305,7 @@ Triplets keepFixed(MixedDesign& design, FixedColumns& columns) {
     Sparse transposed(static_cast<Eigen::Index>(columns.columns().size()),
                       static_cast<Eigen::Index>(design.table.rows()));
     transposed.setFromTriplets(columns.entries().begin(), columns.entries().end());
-    const std::vector<bool> kept = independent(transposed);
+    const std::vector<bool> kept = independentColumns(transposed);
     std::vector<int> to(kept.size(), -1);
     for (std::size_t i = 0; i < kept.size(); ++i) {
         if (kept[i]) {
@@ -347,6 +325,27 @@ Triplets keepFixed(MixedDesign& design, FixedColumns& columns) {
 }
 
 } // namespace
+
+// By the pivots of the columns' cross-products, each measured against the column's own length.
+std::vector<bool> independentColumns(const Sparse& transposed) {
+    const Sparse product = transposed * Sparse(transposed.transpose());
+    Eigen::MatrixXd rest(product);
+    const Eigen::VectorXd length = rest.diagonal();
+    std::vector<bool> kept(static_cast<std::size_t>(rest.rows()), true);
+    for (Eigen::Index column = 0; column < rest.rows(); ++column) {
+        const double pivot = rest(column, column);
+        if (!(pivot > 1e-9 * length[column])) {
+            kept[static_cast<std::size_t>(column)] = false;
+            continue;
+        }
+        const Eigen::Index left = rest.rows() - column - 1;
+        const Eigen::VectorXd below = rest.col(column).tail(left);
+        rest.bottomRightCorner(left, left)
+            .selfadjointView<Eigen::Lower>()
+            .rankUpdate(below, -1 / pivot);
+    }
+    return kept;
+}
 
 Result<MixedDesign> designOf(const TrialTable& table, const MixedSpec& spec) {
     const auto rows = completeRows(table, allTerms(spec));

@@ -55,6 +55,9 @@ struct MixedDesign {
     [[nodiscard]] int fixedColumns() const { return static_cast<int>(fixed.size()); }
 };
 
+// Which columns do not follow from earlier ones.
+[[nodiscard]] std::vector<bool> independentColumns(const Sparse& transposed);
+
 [[nodiscard]] Result<MixedDesign> designOf(const TrialTable& table, const MixedSpec& spec);
 
 } // namespace bullace::trials
