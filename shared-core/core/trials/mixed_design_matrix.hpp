@@ -55,6 +55,23 @@ struct MixedDesign {
     [[nodiscard]] int fixedColumns() const { return static_cast<int>(fixed.size()); }
 };
 
+using Triplets = std::vector<Eigen::Triplet<double, std::int32_t>>;
+
+// What a term is made of: factors whose levels combine, and covariates that multiply.
+struct TermParts {
+    std::vector<const Factor*> factors;
+    std::vector<const Covariate*> covariates;
+};
+[[nodiscard]] TermParts termParts(const TrialTable& table, const Term& term);
+
+// The fixed columns of complete rows, those left out that follow from earlier ones.
+struct FixedPart {
+    std::vector<FixedColumn> columns;
+    std::vector<std::string> aliased;
+    Triplets entries; // column, row, value
+};
+[[nodiscard]] FixedPart fixedPart(const TrialTable& table, const MixedSpec& spec);
+
 // Which columns do not follow from earlier ones.
 [[nodiscard]] std::vector<bool> independentColumns(const Sparse& transposed);
 
