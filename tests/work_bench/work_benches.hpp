@@ -7,5 +7,6 @@ namespace bullace::bench {
 void benchWeather();
 void benchSeason();
 void benchKill();
+void benchMixed();
 
 } // namespace bullace::bench
