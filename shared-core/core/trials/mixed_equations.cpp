@@ -3,7 +3,6 @@
 #include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <numbers>
 
 namespace bullace::trials {
@@ -17,31 +16,6 @@ Eigen::MatrixXd rootOf(const Eigen::MatrixXd& covariance) {
     }
     const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(covariance);
     return solver.eigenvectors() * solver.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
-}
-
-Sparse lowerOf(const Sparse& matrix) {
-    return matrix.triangularView<Eigen::Lower>();
-}
-
-// Columns of the matrix, in the order given.
-Sparse columnsOf(const Sparse& matrix, const std::vector<int>& columns) {
-    Sparse some(matrix.rows(), static_cast<Eigen::Index>(columns.size()));
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        some.startVec(static_cast<Eigen::Index>(i));
-        for (Sparse::InnerIterator it(matrix, columns[i]); it; ++it) {
-            some.insertBackByOuterInner(static_cast<Eigen::Index>(i), it.row()) = it.value();
-        }
-    }
-    some.finalize();
-    return some;
-}
-
-Eigen::VectorXd valuesAt(const Eigen::VectorXd& values, const std::vector<int>& places) {
-    Eigen::VectorXd some(static_cast<Eigen::Index>(places.size()));
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        some[static_cast<Eigen::Index>(i)] = values[places[i]];
-    }
-    return some;
 }
 
 // The values of `part` at the places of `whole`, which has them all.
@@ -94,71 +68,9 @@ MixedEquations::MixedEquations(const MixedDesign& design)
       isSingle_(design.descriptors == 1) {
     makeSparsity(products());
     placeInverses();
+    roots_.resize(design.random.size());
+    placeRoots();
     factor_.analyse(sparsity_);
-}
-
-std::vector<Sparse> MixedEquations::products() {
-    std::vector<Sparse> products;
-    const auto rows = static_cast<int>(design_.response.size());
-    if (isSingle_) {
-        patterns_ = {{{0}, static_cast<double>(rows)}};
-        Part& part = parts_.emplace_back();
-        part.right = design_.transposed * design_.response;
-        part.square = design_.response.squaredNorm();
-        products.push_back(lowerOf(design_.transposed * Sparse(design_.transposed.transpose())));
-        return products;
-    }
-    std::map<std::uint32_t, std::vector<int>> plots; // rows of each, by their descriptor
-    for (int row = 0; row < rows; ++row) {
-        auto& plot = plots[design_.plotOf[static_cast<std::size_t>(row)]];
-        plot.resize(static_cast<std::size_t>(design_.descriptors), -1);
-        plot[design_.descriptorOf[static_cast<std::size_t>(row)]] = row;
-    }
-    std::map<std::vector<int>, std::vector<std::vector<int>>> byPattern;
-    for (const auto& [number, plot] : plots) {
-        std::vector<int> descriptors;
-        for (int descriptor = 0; descriptor < design_.descriptors; ++descriptor) {
-            if (plot[static_cast<std::size_t>(descriptor)] >= 0) {
-                descriptors.push_back(descriptor);
-            }
-        }
-        auto& lists = byPattern[descriptors];
-        lists.resize(descriptors.size());
-        for (std::size_t i = 0; i < descriptors.size(); ++i) {
-            lists[i].push_back(plot[static_cast<std::size_t>(descriptors[i])]);
-        }
-    }
-    for (const auto& [descriptors, lists] : byPattern) {
-        addPattern(descriptors, lists, products);
-    }
-    return products;
-}
-
-void MixedEquations::addPattern(std::vector<int> descriptors,
-                                const std::vector<std::vector<int>>& rows,
-                                std::vector<Sparse>& products) {
-    for (std::size_t one = 0; one < rows.size(); ++one) {
-        const Sparse left = columnsOf(design_.transposed, rows[one]);
-        const Eigen::VectorXd leftValues = valuesAt(design_.response, rows[one]);
-        for (std::size_t other = 0; other <= one; ++other) {
-            const Sparse right = columnsOf(design_.transposed, rows[other]);
-            const Eigen::VectorXd rightValues = valuesAt(design_.response, rows[other]);
-            Sparse product = left * Sparse(right.transpose());
-            Part& part = parts_.emplace_back();
-            part.pattern = patterns_.size();
-            part.one = static_cast<int>(one);
-            part.other = static_cast<int>(other);
-            part.right = left * rightValues;
-            part.square = leftValues.dot(rightValues);
-            if (one != other) {
-                product = Sparse(product + Sparse(product.transpose()));
-                part.right += right * leftValues;
-                part.square *= 2;
-            }
-            products.push_back(lowerOf(product));
-        }
-    }
-    patterns_.push_back({std::move(descriptors), static_cast<double>(rows.front().size())});
 }
 
 // All places that any part has, the diagonal, the inverse relationships; and where a term's parts
@@ -174,14 +86,13 @@ void MixedEquations::makeSparsity(const std::vector<Sparse>& products) {
     for (int column = 0; column < size; ++column) {
         span[static_cast<std::size_t>(column)] = {column, column + 1};
     }
-    bool isMixed = false;
     for (const RandomBlock& block : design_.random) {
         for (int level = 0; level < block.height() && block.width() > 1; ++level) {
             for (int part = 0; part < block.width(); ++part) {
                 span[static_cast<std::size_t>(block.at(level, part))] = {
                     block.at(level, 0), block.at(level, 0) + block.width()};
             }
-            isMixed = true;
+            isMixed_ = true;
         }
         if (!block.related) {
             continue;
@@ -200,7 +111,7 @@ void MixedEquations::makeSparsity(const std::vector<Sparse>& products) {
     for (const Sparse& product : products) {
         whole = Sparse(whole + product);
     }
-    if (isMixed) {
+    if (isMixed_) {
         entries.clear();
         for (int column = 0; column < size; ++column) {
             for (Sparse::InnerIterator it(whole, column); it; ++it) {
@@ -275,44 +186,71 @@ bool MixedEquations::weigh(const Eigen::MatrixXd& residual) {
     return true;
 }
 
-// T' … T of a matrix of this sparsity.
+// T' … T of a matrix of this sparsity: of single columns by their factors, of levels with several
+// parts by whole blocks, all of whose places are there.
 void MixedEquations::scale(Eigen::VectorXd& values) const {
-    const bool isDiagonal =
-        std::ranges::all_of(roots_, [](const Eigen::MatrixXd& root) { return root.isDiagonal(0); });
-    Eigen::VectorXd factor = Eigen::VectorXd::Ones(design_.columns());
-    std::vector<Eigen::Triplet<double, std::int32_t>> entries;
+    const std::int32_t* start = sparsity_.outerIndexPtr();
+    const std::int32_t* row = sparsity_.innerIndexPtr();
+    for (std::int32_t column = 0; column < sparsity_.cols();) {
+        const Eigen::MatrixXd& right = *rootAt_[static_cast<std::size_t>(column)];
+        const auto wide = static_cast<std::int32_t>(right.cols());
+        if (wide == 1 && !isMixed_) {
+            for (std::int32_t i = start[column]; i < start[column + 1]; ++i) {
+                values[i] *= right(0, 0) * (*rootAt_[static_cast<std::size_t>(row[i])])(0, 0);
+            }
+        } else {
+            scaleBlocks(column, wide, values);
+        }
+        column += wide;
+    }
+}
+
+// The blocks of some neighbouring columns, which have the same rows below their own.
+void MixedEquations::scaleBlocks(std::int32_t column,
+                                 std::int32_t wide,
+                                 Eigen::VectorXd& values) const {
+    const Eigen::MatrixXd& right = *rootAt_[static_cast<std::size_t>(column)];
+    const std::int32_t* start = sparsity_.outerIndexPtr();
+    Eigen::MatrixXd block(wide, wide);
+    // Element (r, c) of the columns' own block stands at start[column + c] + r - c.
+    for (std::int32_t c = 0; c < wide; ++c) {
+        for (std::int32_t r = c; r < wide; ++r) {
+            block(r, c) = values[start[column + c] + r - c];
+            block(c, r) = block(r, c);
+        }
+    }
+    block = (right.transpose() * block * right).eval();
+    for (std::int32_t c = 0; c < wide; ++c) {
+        for (std::int32_t r = c; r < wide; ++r) {
+            values[start[column + c] + r - c] = block(r, c);
+        }
+    }
+    for (std::int32_t i = wide; i < start[column + 1] - start[column];) {
+        const std::int32_t row = sparsity_.innerIndexPtr()[start[column] + i];
+        const Eigen::MatrixXd& left = *rootAt_[static_cast<std::size_t>(row)];
+        const auto high = static_cast<std::int32_t>(left.rows());
+        block.resize(high, wide);
+        for (std::int32_t c = 0; c < wide; ++c) {
+            block.col(c) = values.segment(start[column + c] + i - c, high);
+        }
+        block = (left.transpose() * block * right).eval();
+        for (std::int32_t c = 0; c < wide; ++c) {
+            values.segment(start[column + c] + i - c, high) = block.col(c);
+        }
+        i += high;
+    }
+}
+
+// Each column's T, for scale().
+void MixedEquations::placeRoots() {
+    static const Eigen::MatrixXd kOne = Eigen::MatrixXd::Identity(1, 1);
+    rootAt_.assign(static_cast<std::size_t>(design_.columns()), &kOne);
     for (std::size_t term = 0; term < design_.random.size(); ++term) {
         const RandomBlock& block = design_.random[term];
-        for (int level = 0; level < block.height(); ++level) {
-            for (int part = 0; part < block.width(); ++part) {
-                factor[block.at(level, part)] = roots_[term](part, part);
-                for (int other = 0; other < block.width() && !isDiagonal; ++other) {
-                    entries.emplace_back(
-                        block.at(level, part), block.at(level, other), roots_[term](part, other));
-                }
-            }
+        for (int column = 0; column < block.columns(); ++column) {
+            rootAt_[static_cast<std::size_t>(block.first + column)] = &roots_[term];
         }
     }
-    if (isDiagonal) {
-        for (std::int32_t column = 0; column < sparsity_.cols(); ++column) {
-            const double own = factor[column];
-            for (auto i = sparsity_.outerIndexPtr()[column];
-                 i < sparsity_.outerIndexPtr()[column + 1];
-                 ++i) {
-                values[i] *= own * factor[sparsity_.innerIndexPtr()[i]];
-            }
-        }
-        return;
-    }
-    for (int column = 0; column < design_.fixedColumns(); ++column) {
-        entries.emplace_back(column, column, 1.0);
-    }
-    Sparse root(design_.columns(), design_.columns());
-    root.setFromTriplets(entries.begin(), entries.end());
-    Sparse filled = sparsity_;
-    std::copy_n(values.data(), values.size(), filled.valuePtr());
-    const Sparse whole = filled.selfadjointView<Eigen::Lower>();
-    values = aligned(sparsity_, lowerOf(Sparse(Sparse(root.transpose()) * Sparse(whole * root))));
 }
 
 Eigen::VectorXd MixedEquations::times(const Eigen::VectorXd& values,
@@ -351,13 +289,12 @@ Eigen::VectorXd MixedEquations::covarianceTimes(const Eigen::VectorXd& right) co
 
 std::optional<double> MixedEquations::logLikelihood(const Variances& at) {
     at_ = at;
+    isInverted_ = false;
     if (!weigh(at.residual)) {
         return {};
     }
-    roots_.clear();
-    for (const Eigen::MatrixXd& covariance : at.random) {
-        roots_.push_back(rootOf(covariance));
-    }
+    roots_.resize(at.random.size());
+    std::ranges::transform(at.random, roots_.begin(), rootOf);
     data_ = Eigen::VectorXd::Zero(sparsity_.nonZeros());
     Eigen::VectorXd right = Eigen::VectorXd::Zero(design_.columns());
     for (const Part& part : parts_) {

@@ -55,7 +55,12 @@ public:
     [[nodiscard]] Eigen::VectorXd covarianceTimes(const Eigen::VectorXd& right) const;
     // Its elements at two parts of one level; after slope() or invert().
     [[nodiscard]] double errorCovariance(const RandomBlock& block, int level, int a, int b) const;
-    void invert() { factor_.invert(); }
+    void invert() {
+        if (!isInverted_) {
+            factor_.invert();
+        }
+        isInverted_ = true;
+    }
 
     [[nodiscard]] const MixedDesign& design() const { return design_; }
     [[nodiscard]] const Variances& at() const { return at_; }
@@ -95,7 +100,9 @@ private:
     [[nodiscard]] std::int64_t placeOf(int row, int column) const;
     void placeInverses();
     [[nodiscard]] bool weigh(const Eigen::MatrixXd& residual);
+    void placeRoots();
     void scale(Eigen::VectorXd& values) const;
+    void scaleBlocks(std::int32_t column, std::int32_t wide, Eigen::VectorXd& values) const;
     [[nodiscard]] Eigen::VectorXd times(const Eigen::VectorXd& values,
                                         const Eigen::VectorXd& vector) const;
     void spread(Eigen::VectorXd& vector, bool isTransposed) const; // by T
@@ -118,11 +125,15 @@ private:
         double value = 0;
     };
     std::vector<Placed> inverses_; // identities and inverse relationships
+    bool isMixed_ = false;         // some term has several parts
     bool isSingle_ = true;         // one descriptor: R is one variance
     MixedFactor factor_;
 
+    bool isInverted_ = false; // since the last logLikelihood()
+
     Variances at_;
-    std::vector<Eigen::MatrixXd> roots_; // T of each random term
+    std::vector<Eigen::MatrixXd> roots_;         // T of each random term
+    std::vector<const Eigen::MatrixXd*> rootAt_; // of each column; it never moves
     ByPattern weights_;
     double logResidual_ = 0; // log |R|
     Eigen::VectorXd data_;   // values of W' R⁻¹ W

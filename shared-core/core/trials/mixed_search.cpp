@@ -13,7 +13,7 @@ namespace {
 
 constexpr int kMostSteps = 60;
 constexpr int kMostHalvings = 25;
-constexpr double kCloseEnough = 1e-8; // of each number, relative, before the last step
+constexpr double kCloseEnough = 1e-7; // of each number, relative, before the last step
 constexpr double kNearZero = 1e-4;    // of the residual variance: where it is tried to leave 0
 
 double varianceOf(const Eigen::VectorXd& response) {
