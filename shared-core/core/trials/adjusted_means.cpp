@@ -3,6 +3,7 @@
 #include "core/statistics/distributions.hpp"
 #include "core/trials/linear_parts_matrix.hpp"
 
+#include <Eigen/SparseCore>
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -17,16 +18,24 @@ std::vector<double>
 covarianceOf(const Functions& functions, const Eigen::VectorXd& groupSizes, double variance) {
     const std::size_t size = functions.size();
     std::vector<double> covariance(size * size, 0.0);
+    // Most means weight few groups, often one.
+    std::vector<Eigen::SparseVector<double>> groups(size);
+    for (std::size_t i = 0; i < size; ++i) {
+        if (functions[i]) {
+            groups[i] = functions[i]->groups.sparseView();
+        }
+    }
     for (std::size_t i = 0; i < size; ++i) {
         if (!functions[i]) {
             continue;
         }
-        const Eigen::VectorXd groups = functions[i]->groups.cwiseQuotient(groupSizes);
+        const Eigen::SparseVector<double> shares =
+            functions[i]->groups.cwiseQuotient(groupSizes).sparseView();
         for (std::size_t j = 0; j <= i; ++j) {
             if (functions[j]) {
                 covariance[i * size + j] =
-                    variance * (groups.dot(functions[j]->groups) +
-                                functions[i]->basis.dot(functions[j]->basis));
+                    variance *
+                    (shares.dot(groups[j]) + functions[i]->basis.dot(functions[j]->basis));
                 covariance[j * size + i] = covariance[i * size + j];
             }
         }
@@ -174,7 +183,7 @@ Result<AdjustedMeans> LinearModel::means(const Term& term) const {
                               "of %2 has no record, or cannot be told from other terms."),
              {result.term, name}});
     }
-    if (variance && functions.size() <= kMostCompared) {
+    if (variance && functions.size() <= kMostCovariances) {
         result.covariance = covarianceOf(functions, parts.space->groupSizes(), *variance);
     }
     return result;

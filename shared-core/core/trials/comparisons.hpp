@@ -57,6 +57,7 @@ struct Comparisons {
     Remarks remarks;
 };
 inline constexpr std::size_t kMostPaired = 60;
+inline constexpr std::size_t kMostCompared = 600; // with more there are no comparisons at all
 
 struct ComparisonOptions {
     double alpha = 0.05;                    // 0.0001 to 0.5

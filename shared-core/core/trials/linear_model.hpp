@@ -70,14 +70,14 @@ struct AdjustedMeans {
     std::vector<AdjustedMean> levels; // in the order of their bytes
     double degreesOfFreedom = 0;
     // k × k of the means, row by row; of a mean that cannot be estimated 0. Empty with more than
-    // kMostCompared levels, or without degrees of freedom.
+    // kMostCovariances levels, or without degrees of freedom.
     std::vector<double> covariance;
     Remarks remarks;
 
     // The standard error of a difference; nothing where one is not estimated or nothing is known.
     [[nodiscard]] std::optional<double> differenceError(std::size_t one, std::size_t other) const;
 };
-inline constexpr std::size_t kMostCompared = 600;
+inline constexpr std::size_t kMostCovariances = 2500;
 
 // Least squares. Rows that miss something are left out and counted. The largest factor is absorbed:
 // its levels cost nothing, the others n times the square of their number.
