@@ -83,7 +83,7 @@ TEST_CASE("a covariate takes its share, and means are at its mean") {
 }
 
 TEST_CASE("the order of the rows does not matter, nor the names of the levels") {
-    rc::check([](unsigned seed) {
+    CHECK(rc::check([](unsigned seed) {
         std::mt19937_64 random(seed);
         TrialTable table = blockTrial(5, 3, random);
         table.response[seed % 15] = std::numeric_limits<double>::quiet_NaN();
@@ -113,7 +113,7 @@ TEST_CASE("the order of the rows does not matter, nor the names of the levels") 
         for (std::size_t i = 0; i < means.size(); ++i) {
             RC_ASSERT(std::abs(means[i].mean->value - reversed[4 - i].mean->value) < 1e-9);
         }
-    });
+    }));
 }
 
 TEST_CASE("residuals sum to nothing in every block and treatment, and leverages to the rank") {
@@ -137,7 +137,7 @@ TEST_CASE("residuals sum to nothing in every block and treatment, and leverages 
 }
 
 TEST_CASE("two means share a letter exactly where they do not differ") {
-    rc::check([](unsigned seed) {
+    CHECK(rc::check([](unsigned seed) {
         std::mt19937_64 random(seed);
         const std::size_t count = 2 + seed % 14;
         std::vector<double> means;
@@ -159,11 +159,11 @@ TEST_CASE("two means share a letter exactly where they do not differ") {
                 RC_ASSERT(share != differs(i, j));
             }
         }
-    });
+    }));
 }
 
 TEST_CASE("stretches of sorted means are the letters of equal errors") {
-    rc::check([](unsigned seed) {
+    CHECK(rc::check([](unsigned seed) {
         std::mt19937_64 random(seed);
         std::vector<double> means;
         for (std::size_t i = 0; i < 1 + seed % 20; ++i) {
@@ -173,7 +173,7 @@ TEST_CASE("stretches of sorted means are the letters of equal errors") {
             return std::abs(means[i] - means[j]) > 2.5;
         };
         RC_ASSERT(letterStretches(means, 2.5) == letterGroups(means, differs));
-    });
+    }));
     CHECK(letterStretches({}, 1).empty());
 }
 

@@ -1,5 +1,5 @@
-// The walk through a block, drawing from a seed, and the two searches of a layout. Nothing else
-// includes it.
+// The walk through a block, drawing from a seed, and the two searches of a layout. Only its
+// tests include it besides.
 #pragma once
 
 #include "core/trials/layout.hpp"
