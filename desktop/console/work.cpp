@@ -176,6 +176,7 @@ void addWork(CLI::App& app, Work& work) {
     addBloomOverlap(*methods, work);
     addTrial(*methods, work);
     addAugmented(*methods, work);
+    addDesign(*methods, work);
 }
 
 } // namespace bullace::console

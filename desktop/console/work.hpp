@@ -83,5 +83,6 @@ void addForecast(CLI::App& methods, Work& work);
 void addBloomOverlap(CLI::App& methods, Work& work);
 void addTrial(CLI::App& methods, Work& work);
 void addAugmented(CLI::App& methods, Work& work);
+void addDesign(CLI::App& methods, Work& work);
 
 } // namespace bullace::console

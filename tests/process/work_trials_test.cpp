@@ -1,5 +1,5 @@
-// `bullace work trial` and `augmented` over plain files: one document, the checks' own data, and
-// errors that name line and column.
+// `bullace work trial`, `augmented` and `design` over plain files: one document, the checks' own
+// data, and errors that name line and column.
 #include "process/programs.hpp"
 
 #include <doctest/doctest.h>
@@ -127,4 +127,35 @@ TEST_CASE("the outside trials are read from their files") {
                                "--json"});
     CHECK(isPlain(wheat));
     CHECK(holds(wheat.out, "\"error variance\":91102.65555"));
+}
+
+TEST_CASE("a planting plan comes out as a document or as a file that can be taken in") {
+    const Folder folder;
+    const std::string entries = folder.file("entries.csv");
+    writeFile(entries, "entry,check\nS1,no\nS2,no\nS3,no\nS4,no\nC1,yes\nC2,yes\n");
+    std::string positions = "position,usable\n";
+    for (int row = 1; row <= 2; ++row) {
+        for (int vine = 1; vine <= 5; ++vine) {
+            positions += "B2-0" + std::to_string(row) + "-0" + std::to_string(vine) +
+                         (row == 1 && vine == 3 ? ",no\n" : ",yes\n");
+        }
+    }
+    const Ran plan = work({"design", "--entries", entries, "--design", "augmented"}, positions);
+    CHECK(isPlain(plan));
+    CHECK(holds(plan.out, "\"positions without a vine\":1"));
+    CHECK_FALSE(holds(plan.out, "B2-01-03"));
+    const Ran csv =
+        work({"design", "--entries", entries, "--design", "augmented", "--csv"}, positions);
+    CHECK(csv.out.starts_with("position,entry,replicate,check\n"));
+    CHECK(csv.out ==
+          work({"design", "--entries", entries, "--design", "augmented", "--csv"}, positions).out);
+    const Ran full = work({"design", "--entries", entries}, positions);
+    CHECK(full.status != 0);
+    CHECK(holds(full.err,
+                "There are 9 usable positions, too few for 2 replicates of 6 entries, which take "
+                "12."));
+    CHECK(holds(work({"design", "--entries", entries}, "position\nB2-7\n").err,
+                "line 2, column \"position\": \"B2-7\" is no position like B2-07-14"));
+    CHECK(holds(work({"design", "--entries", entries}, "row,vine,usable\n1,1,perhaps\n").err,
+                "is neither yes nor no"));
 }
