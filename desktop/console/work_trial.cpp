@@ -4,10 +4,12 @@
 #include "console/work.hpp"
 
 #include "core/trials/nested_components.hpp"
+#include "core/trials/scale.hpp"
 #include "core/trials/split_plot.hpp"
 #include "core/trials/trial_analysis.hpp"
 
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <memory>
 
 namespace bullace::console {
@@ -25,7 +27,55 @@ struct TrialChoice {
     std::string subPlot;
     std::vector<std::string> nested;
     bool wantsRows = false;
+    std::string scale = "as-it-is";
+    std::string kind = "measurement";
 };
+
+trials::ResponseKind kindOf(const std::string& name) {
+    return name == "count"        ? trials::ResponseKind::Count
+           : name == "percentage" ? trials::ResponseKind::Percentage
+           : name == "score"      ? trials::ResponseKind::Score
+                                  : trials::ResponseKind::Measurement;
+}
+
+// Which scale the records, by treatment, speak for.
+void describeAdvice(const trials::TrialTable& table, const TrialChoice& choice, Document& into) {
+    std::vector<const trials::Factor*> factors;
+    for (const std::string& name : choice.plan.treatments) {
+        factors.push_back(table.factor(name));
+    }
+    const trials::Factor cells = trials::combined(factors);
+    std::vector<std::vector<double>> groups(cells.levels.size());
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        if (cells.of[row] != trials::kNoLevel && std::isfinite(table.response[row])) {
+            groups[cells.of[row]].push_back(table.response[row]);
+        }
+    }
+    const trials::ScaleAdvice advice = trials::adviseScale(groups, kindOf(choice.kind));
+    Document& of = into.object("advice on the scale");
+    of.text("scale", trials::nameOf(advice.scale));
+    of.number("slope of log variance on log mean", advice.taylorSlope);
+    of.text("reason", inEnglish(advice.reason));
+}
+
+// Means of the treatments on the scale of the records.
+void describeBack(const TrialAnalysis& analysis,
+                  const trials::ScaledResponse& scaled,
+                  Document& into) {
+    into.text("scale", trials::nameOf(scaled.scale()));
+    DocumentList& terms = into.list("means told back");
+    for (const trials::TreatmentMeans& each : analysis.treatments) {
+        Document& term = terms.add();
+        term.text("term", each.means.term);
+        DocumentList& levels = term.list("means");
+        for (const trials::AdjustedMean& level : each.means.levels) {
+            levels.add()
+                .text("level", level.level)
+                .estimate("mean",
+                          level.mean ? std::optional(scaled.back(*level.mean)) : std::nullopt);
+        }
+    }
+}
 
 void describe(std::string_view name, const std::optional<trials::GroupTest>& test, Document& into) {
     if (!test) {
@@ -106,10 +156,16 @@ int tellTrial(const TrialChoice& choice, const WorkFile& file, Terminal& termina
     TrialColumns columns{choice.response, choice.plan.treatments, choice.plan.covariates};
     columns.factors.insert(
         columns.factors.end(), choice.plan.blocks.begin(), choice.plan.blocks.end());
-    const auto table = trialTableOf(file, columns);
-    if (!table) {
-        return tellFailure(terminal.err, table.error());
+    auto table = trialTableOf(file, columns);
+    const auto scaled =
+        table ? trials::ScaledResponse::of(
+                    table->response, trials::scaleOf(choice.scale).value_or(trials::Scale::AsItIs))
+              : table.error();
+    if (!scaled) {
+        return tellFailure(terminal.err, scaled.error());
     }
+    const trials::TrialTable asRecorded = *table;
+    table->response = scaled->values();
     trials::TrialPlan plan = choice.plan;
     if (!choice.reference.empty()) {
         plan.reference = choice.reference;
@@ -121,10 +177,14 @@ int tellTrial(const TrialChoice& choice, const WorkFile& file, Terminal& termina
     Document document;
     document.text("computation", "trial").text("response", choice.response);
     describe(*analysis, file, document);
+    describeAdvice(asRecorded, choice, document);
+    describeBack(*analysis, *scaled, document);
     if (choice.wantsRows) {
         describeRows(*analysis, file, document);
     }
-    document.remarks(analysis->remarks);
+    Remarks remarks = scaled->remarks();
+    remarks.insert(remarks.end(), analysis->remarks.begin(), analysis->remarks.end());
+    document.remarks(remarks);
     return tell(document, terminal);
 }
 
@@ -222,6 +282,13 @@ int trialOf(const TrialChoice& choice, Terminal& terminal) {
     if (!file) {
         return tellFailure(terminal.err, file.error());
     }
+    const bool isStratified = !choice.nested.empty() || !choice.wholePlot.empty();
+    if (isStratified && choice.scale != "as-it-is") {
+        return tellFailure(terminal.err,
+                           {ErrorCode::InvalidInput,
+                            "--scale is for trials without whole plots and without --nested.",
+                            {}});
+    }
     if (!choice.nested.empty()) {
         return tellNested(choice, *file, terminal);
     }
@@ -250,6 +317,12 @@ void addTrial(CLI::App& methods, Work& work) {
         "--nested", choice->nested, "Columns for components of variance, the coarsest first");
     command->add_option("--alpha", choice->plan.alpha, "Level of significance")
         ->check(CLI::Range(0.0001, 0.5))
+        ->capture_default_str();
+    command->add_option("--scale", choice->scale, "Scale of the analysis")
+        ->check(CLI::IsMember({"as-it-is", "logarithm", "square-root", "logit", "normal-scores"}))
+        ->capture_default_str();
+    command->add_option("--kind", choice->kind, "What the response is, for advice on its scale")
+        ->check(CLI::IsMember({"measurement", "count", "percentage", "score"}))
         ->capture_default_str();
     command->add_flag("--rows", choice->wantsRows, "Fitted values and residuals of each line, too");
     command->footer(

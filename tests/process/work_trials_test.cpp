@@ -56,6 +56,20 @@ TEST_CASE("a trial in blocks comes out as one document with means, letters and r
     CHECK(isPlain(
         work({"trial", "--response", "yield", "--treatment", "accession", "--covariate", "age"},
              kTrial)));
+    const Ran log = work({"trial",
+                          "--response",
+                          "yield",
+                          "--treatment",
+                          "accession",
+                          "--scale",
+                          "logarithm",
+                          "--kind",
+                          "count"},
+                         kTrial);
+    CHECK(isPlain(log));
+    CHECK(holds(log.out, "\"means told back\":[{\"term\":\"accession\""));
+    CHECK(holds(log.out, "\"advice on the scale\":{\"scale\":"));
+    CHECK(holds(log.out, "Analysed as logarithms of the value and 1."));
 }
 
 TEST_CASE("what is wrong with a trial's file is named") {
