@@ -183,11 +183,14 @@ public:
                        glp_init_iocp(&how);
                        how.msg_lev = GLP_MSG_OFF;
                        how.tm_lim = std::max(deadline.milliseconds(), 1);
-                       how.gmi_cuts = GLP_ON;
-                       how.mir_cuts = GLP_ON;
-                       // Rounding would offer sets that no row was looked for.
-                       how.sr_heur = findBroken ? GLP_OFF : GLP_ON;
-                       how.cb_func = &Solver::step;
+                       // With rows that come while it goes on, GLPK's own cuts have cut off the best set (they
+            // are set up for the rows at the root), and rounding would offer sets that no row was
+            // looked for.
+            const int own = findBroken ? GLP_OFF : GLP_ON;
+            how.gmi_cuts = own;
+            how.mir_cuts = own;
+            how.sr_heur = own;
+            how.cb_func = &Solver::step;
                        how.cb_info = this;
                        const int end = glp_intopt(problem_, &how);
                        const int status = glp_mip_status(problem_);
