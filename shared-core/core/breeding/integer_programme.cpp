@@ -183,14 +183,15 @@ public:
                        glp_init_iocp(&how);
                        how.msg_lev = GLP_MSG_OFF;
                        how.tm_lim = std::max(deadline.milliseconds(), 1);
-                       // With rows that come while it goes on, GLPK's own cuts have cut off the best set (they
-            // are set up for the rows at the root), and rounding would offer sets that no row was
-            // looked for.
-            const int own = findBroken ? GLP_OFF : GLP_ON;
-            how.gmi_cuts = own;
-            how.mir_cuts = own;
-            how.sr_heur = own;
-            how.cb_func = &Solver::step;
+                       // With rows that come while it goes on, GLPK's own cuts have cut off the
+                       // best set (they
+                       // are set up for the rows at the root), and rounding would offer sets that
+                       // no row was looked for.
+                       const int own = findBroken ? GLP_OFF : GLP_ON;
+                       how.gmi_cuts = own;
+                       how.mir_cuts = own;
+                       how.sr_heur = own;
+                       how.cb_func = &Solver::step;
                        how.cb_info = this;
                        const int end = glp_intopt(problem_, &how);
                        const int status = glp_mip_status(problem_);
@@ -275,6 +276,31 @@ private:
         }
         if (glp_ios_reason(tree) == GLP_IROWGEN && self.findBroken_ != nullptr) {
             self.addBroken(glp_ios_get_prob(tree));
+        }
+        if (glp_ios_reason(tree) == GLP_IBRANCH) {
+            self.branch(tree);
+        }
+    }
+
+    // Upon the column that is farthest from whole, of those to be decided first while there is one;
+    // GLPK chooses among the rest.
+    void branch(glp_tree* tree) const {
+        glp_prob* problem = glp_ios_get_prob(tree);
+        int chosen = 0;
+        double farthest = 0;
+        for (std::size_t k = 0; k < columns_.size(); ++k) {
+            const int at = static_cast<int>(k) + 1;
+            if (!programme_.columns[columns_[k]].isDecidedFirst ||
+                glp_ios_can_branch(tree, at) == 0) {
+                continue;
+            }
+            const double value = glp_get_col_prim(problem, at);
+            const double off = std::abs(value - std::round(value));
+            chosen = off > farthest ? at : chosen;
+            farthest = std::max(farthest, off);
+        }
+        if (chosen != 0) {
+            glp_ios_branch_upon(tree, chosen, GLP_NO_BRNCH);
         }
     }
 

@@ -17,6 +17,7 @@ struct ProgrammeColumn {
     double lower = 0; // finite, lower <= upper
     double upper = 1;
     bool isWhole = true;
+    bool isDecidedFirst = false; // of the whole ones: its value is settled before others'
 };
 
 // lower <= sum of element times column <= upper; unbounded on a side by ±statistics::kUnbounded.
