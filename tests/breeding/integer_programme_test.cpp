@@ -103,18 +103,20 @@ TEST_CASE("a convex condition holds though no row of the programme states it") {
         std::mt19937_64 dice(seed);
         const Programme programme = randomProgramme(dice);
         const double most = 0.5 + static_cast<double>(dice() % 4);
-        const auto tangent = [most](std::span<const double> at, std::vector<ProgrammeRow>& broken) {
-            const double here = squares(at);
-            if (here <= most + 1e-7) {
-                return;
-            }
-            ProgrammeRow row;
-            row.upper = most + here;
-            for (std::uint32_t c = 0; c < at.size(); ++c) {
-                row.elements.emplace_back(c, 2 * at[c]);
-            }
-            broken.push_back(row);
-        };
+        const auto tangent =
+            [most](std::span<const double> at, double margin, std::vector<ProgrammeRow>& broken) {
+                const double here = squares(at);
+                const double limit = most * (1 - margin);
+                if (here <= limit + 1e-7) {
+                    return;
+                }
+                ProgrammeRow row;
+                row.upper = limit + here;
+                for (std::uint32_t c = 0; c < at.size(); ++c) {
+                    row.elements.emplace_back(c, 2 * at[c]);
+                }
+                broken.push_back(row);
+            };
         const double best = byTrying(programme, most);
         const ProgrammeSolution solution = solveProgramme(programme, 60, tangent);
         if (std::isinf(best)) {

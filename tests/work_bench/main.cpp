@@ -5,5 +5,7 @@ int main() {
     bullace::bench::benchWeather();
     bullace::bench::benchSeason();
     bullace::bench::benchKill();
+    bullace::bench::benchPedigree();
+    bullace::bench::benchCrossPlan();
     return 0;
 }

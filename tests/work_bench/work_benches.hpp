@@ -7,5 +7,7 @@ namespace bullace::bench {
 void benchWeather();
 void benchSeason();
 void benchKill();
+void benchPedigree();
+void benchCrossPlan();
 
 } // namespace bullace::bench

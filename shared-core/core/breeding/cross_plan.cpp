@@ -149,26 +149,27 @@ Eigen::VectorXd usesIn(std::span<const double> values, std::size_t first) {
 
 // The plane that touches c'Kc at these uses: c'Kc >= 2 c0'Kc - c0'Kc0 everywhere. In hundredths of
 // the limit, so that the solver's tolerances mean something.
-FindBroken withinKinship(const GroupKinship& group, double most, std::size_t first) {
-    return
-        [&group, most, first](std::span<const double> values, std::vector<ProgrammeRow>& broken) {
-            Eigen::VectorXd slope;
-            const double here = group.of(usesIn(values, first), &slope);
-            if (here <= most) {
-                return;
+FindBroken withinKinship(const GroupKinship& group, double limit, std::size_t first) {
+    return [&group, limit, first](
+               std::span<const double> values, double margin, std::vector<ProgrammeRow>& broken) {
+        const double most = limit * (1 - margin);
+        Eigen::VectorXd slope;
+        const double here = group.of(usesIn(values, first), &slope);
+        if (here <= most) {
+            return;
+        }
+        const double scale = 100 / std::max(most, 1e-6);
+        ProgrammeRow row;
+        row.upper = scale * (most + here);
+        for (Eigen::Index i = 0; i < slope.size(); ++i) {
+            if (slope[i] != 0) {
+                row.elements.emplace_back(static_cast<std::uint32_t>(first) +
+                                              static_cast<std::uint32_t>(i),
+                                          scale * slope[i] / group.parents);
             }
-            const double scale = 100 / std::max(most, 1e-6);
-            ProgrammeRow row;
-            row.upper = scale * (most + here);
-            for (Eigen::Index i = 0; i < slope.size(); ++i) {
-                if (slope[i] != 0) {
-                    row.elements.emplace_back(static_cast<std::uint32_t>(first) +
-                                                  static_cast<std::uint32_t>(i),
-                                              scale * slope[i] / group.parents);
-                }
-            }
-            broken.push_back(std::move(row));
-        };
+        }
+        broken.push_back(std::move(row));
+    };
 }
 
 struct Solved {
@@ -379,6 +380,7 @@ double leastGroupKinship(const PlanInput& input, const GroupKinship& group) {
     const auto last = static_cast<std::uint32_t>(programme.columns.size());
     programme.columns.push_back({-1, 0, 100, false});
     const auto above = [&group, first = pairs.size(), last](std::span<const double> values,
+                                                            double /*margin*/,
                                                             std::vector<ProgrammeRow>& broken) {
         Eigen::VectorXd slope;
         const double here = group.of(usesIn(values.first(last), first), &slope);

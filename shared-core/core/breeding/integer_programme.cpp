@@ -14,7 +14,12 @@ namespace bullace::breeding {
 
 namespace {
 
-constexpr double kTolerance = 1e-7;     // of a worth, relative to its size
+constexpr double kTolerance = 1e-7; // of a worth, relative to its size
+// How far a row may be broken, relative to its bound: by a set; by the relaxation; by parts of
+// units on the way to a set, where more planes would only slow the search down.
+constexpr double kStrict = 1e-6;
+constexpr double kRelaxed = 1e-5;
+constexpr double kLoose = 1e-3;
 constexpr std::size_t kFewest = 400;    // columns that branch and bound starts with
 constexpr int kMostCuttingRounds = 60;  // of the relaxation
 constexpr std::size_t kMostRounds = 12; // of branch and bound over more columns
@@ -50,24 +55,27 @@ bool guarded(const Call& call) {
 
 // Whether the values break the row by more than GLPK's own tolerance would forgive: adding any
 // other could go on for ever.
-bool isClearlyBroken(const ProgrammeRow& row, std::span<const double> values) {
+bool isClearlyBroken(const ProgrammeRow& row, std::span<const double> values, double tolerance) {
     double sum = 0;
     for (const auto& [column, element] : row.elements) {
         sum += element * values[column];
     }
-    const auto slack = [](double bound) { return 1e-6 * (1 + std::abs(bound)); };
+    const auto slack = [tolerance](double bound) { return tolerance * (1 + std::abs(bound)); };
     return (std::isfinite(row.upper) && sum > row.upper + slack(row.upper)) ||
            (std::isfinite(row.lower) && sum < row.lower - slack(row.lower));
 }
 
 void findClearlyBroken(const FindBroken& findBroken,
                        std::span<const double> values,
+                       double tolerance,
+                       double margin,
                        std::vector<ProgrammeRow>& broken) {
     broken.clear();
     if (findBroken) {
-        findBroken(values, broken);
-        std::erase_if(broken,
-                      [&values](const ProgrammeRow& row) { return !isClearlyBroken(row, values); });
+        findBroken(values, margin, broken);
+        std::erase_if(broken, [&](const ProgrammeRow& row) {
+            return !isClearlyBroken(row, values, tolerance);
+        });
     }
 }
 
@@ -174,8 +182,10 @@ public:
         double worth = 0;
         double bound = 0;
     };
-    Whole search(const Deadline& deadline, const FindBroken& findBroken) {
+    // With a margin the search ends at the first set, and proves nothing.
+    Whole search(const Deadline& deadline, const FindBroken& findBroken, double margin) {
         Whole whole;
+        margin_ = margin;
         findBroken_ = findBroken ? &findBroken : nullptr;
         bound_ = relaxedWorth();
         isSound_ = isSound_ && guarded([&] {
@@ -191,12 +201,14 @@ public:
                        how.gmi_cuts = own;
                        how.mir_cuts = own;
                        how.sr_heur = own;
+                       how.bt_tech = GLP_BT_DFS;
                        how.cb_func = &Solver::step;
                        how.cb_info = this;
                        const int end = glp_intopt(problem_, &how);
                        const int status = glp_mip_status(problem_);
                        whole.isFound = status == GLP_OPT || status == GLP_FEAS;
-                       whole.isAll = end == 0 && (status == GLP_OPT || status == GLP_NOFEAS);
+                       whole.isAll =
+                           end == 0 && margin == 0 && (status == GLP_OPT || status == GLP_NOFEAS);
                        whole.worth = whole.isFound ? glp_mip_obj_val(problem_) : 0;
                    });
         if (!isSound_) {
@@ -277,6 +289,9 @@ private:
         if (glp_ios_reason(tree) == GLP_IROWGEN && self.findBroken_ != nullptr) {
             self.addBroken(glp_ios_get_prob(tree));
         }
+        if (glp_ios_reason(tree) == GLP_IBINGO && self.margin_ > 0) {
+            glp_ios_terminate(tree);
+        }
         if (glp_ios_reason(tree) == GLP_IBRANCH) {
             self.branch(tree);
         }
@@ -304,11 +319,20 @@ private:
         }
     }
 
+    // Whether all that has to be is whole in `full_`.
+    [[nodiscard]] bool isWhole() const {
+        return std::ranges::all_of(columns_, [this](std::uint32_t column) {
+            return !programme_.columns[column].isWhole ||
+                   std::abs(full_[column] - std::round(full_[column])) < 1e-5;
+        });
+    }
+
     void addBroken(glp_prob* problem) {
         for (std::size_t k = 0; k < columns_.size(); ++k) {
             full_[columns_[k]] = glp_get_col_prim(problem, static_cast<int>(k) + 1);
         }
-        findClearlyBroken(*findBroken_, full_, broken_);
+        findClearlyBroken(
+            *findBroken_, full_, isWhole() ? kStrict : kLoose, isWhole() ? 0 : margin_, broken_);
         for (const ProgrammeRow& row : broken_) {
             prepare(row);
             addPrepared(problem);
@@ -321,7 +345,9 @@ private:
     std::vector<double> full_;
     glp_prob* problem_ = nullptr;
     bool isSound_ = false;
+    bool isRelaxed_ = false;
     const FindBroken* findBroken_ = nullptr;
+    double margin_ = 0;
     double bound_ = 0;
     std::vector<ProgrammeRow> broken_;
     std::vector<int> indices_; // of the row that is being added; GLPK counts from 1
@@ -365,7 +391,7 @@ bool relaxAll(Programme& programme,
         if (status != GLP_OPT) {
             return false;
         }
-        findClearlyBroken(findBroken, solver.relaxedValues(), broken);
+        findClearlyBroken(findBroken, solver.relaxedValues(), kRelaxed, 0, broken);
         if (broken.empty()) {
             break;
         }
@@ -408,6 +434,29 @@ double costOfRank(std::vector<double> costs, std::size_t rank) {
     return *at;
 }
 
+// A first set under a convex condition: parts of units near its limit leave no room for whole ones,
+// so they are held a little farther from it, and more if that is not enough.
+void searchInside(double most,
+                  const Programme& programme,
+                  double seconds,
+                  const FindBroken& findBroken,
+                  ProgrammeSolution& solution) {
+    const std::vector<std::uint32_t> columns = cheapColumns(solution.reducedCosts, most);
+    for (const double margin : {0.01, 0.03, 0.08}) {
+        const Deadline deadline(seconds / 3);
+        Solver solver(programme, columns);
+        if (solver.relax(deadline) != GLP_OPT) {
+            return;
+        }
+        const Solver::Whole whole = solver.search(deadline, findBroken, margin);
+        if (whole.isFound) {
+            solution.values = solver.wholeValues();
+            solution.worth = whole.worth;
+            return;
+        }
+    }
+}
+
 // One branch and bound over the cheap columns; whether another with more columns is due.
 bool searchAmong(double most,
                  const Programme& programme,
@@ -420,10 +469,12 @@ bool searchAmong(double most,
     const int status = solver.relax(deadline);
     if (status != GLP_OPT) {
         const bool isProven = status == GLP_NOFEAS && hasAll;
-        solution.status = isProven ? ProgrammeStatus::Infeasible : solution.status;
+        solution.status = isProven                  ? ProgrammeStatus::Infeasible
+                          : solution.values.empty() ? solution.status
+                                                    : ProgrammeStatus::TimeIsUp;
         return status == GLP_NOFEAS && !hasAll;
     }
-    const Solver::Whole whole = solver.search(deadline, findBroken);
+    const Solver::Whole whole = solver.search(deadline, findBroken, 0);
     if (whole.isFound && (solution.values.empty() || whole.worth > solution.worth)) {
         solution.values = solver.wholeValues();
         solution.worth = whole.worth;
@@ -461,6 +512,9 @@ solveProgramme(const Programme& given, double seconds, const FindBroken& findBro
     const double small = kTolerance * (1 + std::abs(solution.relaxation));
     std::size_t rank = std::max(kFewest, 3 * programme.rows.size());
     double most = costOfRank(solution.reducedCosts, rank);
+    if (findBroken) {
+        searchInside(most + small, programme, seconds / 3, findBroken, solution);
+    }
     for (std::size_t round = 0; round < kMostRounds; ++round) {
         if (!searchAmong(most + small, programme, deadline, findBroken, solution)) {
             break;

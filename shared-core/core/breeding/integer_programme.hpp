@@ -50,10 +50,11 @@ struct ProgrammeSolution {
     double relaxation = 0; // worth of the best set if parts of units could be taken
 };
 
-// Rows that these values break, of a convex condition: all rows hold for every set that keeps it. A
-// row that is broken by less than a millionth of its bound (or of 1) counts as kept.
-using FindBroken =
-    std::function<void(std::span<const double> values, std::vector<ProgrammeRow>& broken)>;
+// Rows that these values break, of a convex condition made tighter by the share `margin` of its
+// limit (0: the condition itself). Without a margin all rows hold for every set that keeps it. A
+// row that a set breaks by less than a millionth of its bound (or of 1) counts as kept.
+using FindBroken = std::function<void(
+    std::span<const double> values, double margin, std::vector<ProgrammeRow>& broken)>;
 
 // The relaxation gives a bound and the columns' reduced costs; branch and bound over the columns
 // that are cheap enough to matter gives a set; a column whose reduced cost is more than what lies
