@@ -5,14 +5,16 @@
 #include <string_view>
 #include <utility>
 
-// All of them, or those that are named: weather season kill mixed.
+// All of them, or those that are named: weather season kill mixed pedigree plan.
 int main(int count, char** words) {
     using namespace bullace::bench;
-    constexpr std::array<std::pair<std::string_view, void (*)()>, 4> kBenches{
+    constexpr std::array<std::pair<std::string_view, void (*)()>, 6> kBenches{
         {{"weather", benchWeather},
          {"season", benchSeason},
          {"kill", benchKill},
-         {"mixed", benchMixed}}};
+         {"mixed", benchMixed},
+         {"pedigree", benchPedigree},
+         {"plan", benchCrossPlan}}};
     for (const auto& [name, bench] : kBenches) {
         bool isWanted = count == 1;
         for (int i = 1; i < count; ++i) {

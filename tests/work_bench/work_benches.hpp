@@ -8,5 +8,7 @@ void benchWeather();
 void benchSeason();
 void benchKill();
 void benchMixed();
+void benchPedigree();
+void benchCrossPlan();
 
 } // namespace bullace::bench
