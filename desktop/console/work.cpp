@@ -174,6 +174,7 @@ void addWork(CLI::App& app, Work& work) {
     addOnset(*methods, work);
     addForecast(*methods, work);
     addBloomOverlap(*methods, work);
+    addMixed(*methods, work);
     addTrial(*methods, work);
     addAugmented(*methods, work);
     addDesign(*methods, work);

@@ -81,6 +81,7 @@ void addWeatherMethods(CLI::App& methods, Work& work); // degree-days, chill, we
 void addOnset(CLI::App& methods, Work& work);
 void addForecast(CLI::App& methods, Work& work);
 void addBloomOverlap(CLI::App& methods, Work& work);
+void addMixed(CLI::App& methods, Work& work);
 void addTrial(CLI::App& methods, Work& work);
 void addAugmented(CLI::App& methods, Work& work);
 void addDesign(CLI::App& methods, Work& work);

@@ -59,7 +59,7 @@ public:
         return cells;
     }
 
-    // Checks a number against the one at a path such as "fixed.(Intercept).se".
+    // Checks a number against the one at a path such as "varcomp.residual".
     void number(const std::string& path, double got) const {
         ++compared_;
         const nlohmann::json* here = &expected;

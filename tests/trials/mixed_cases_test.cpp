@@ -30,7 +30,7 @@ Term termOf(const std::string& name) {
 // "year Y2020" as the cases call it.
 std::string caseName(std::string name) {
     std::erase(name, ' ');
-    return name;
+    return name == "intercept" ? "(Intercept)" : name;
 }
 
 MixedSpec specOf(const std::vector<std::string>& fixed, const std::vector<std::string>& random) {

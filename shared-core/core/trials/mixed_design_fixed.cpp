@@ -66,7 +66,7 @@ public:
     }
     void addIntercept(std::size_t number) {
         const int column = static_cast<int>(columns_.size());
-        columns_.push_back({"(Intercept)", number, {}});
+        columns_.push_back({"intercept", number, {}});
         for (std::size_t row = 0; row < table_.rows(); ++row) {
             entries_.emplace_back(column, static_cast<std::int32_t>(row), 1.0);
         }

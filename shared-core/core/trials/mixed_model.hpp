@@ -72,7 +72,7 @@ struct VarianceComponent {
 };
 
 struct FixedEffect {
-    std::string name; // "(Intercept)"; "year Y2020"; an interaction's parts joined by colons
+    std::string name; // "intercept"; "year Y2020"; an interaction's parts joined by colons
     double value = 0;
     double standardError = 0;
     std::optional<double> degreesOfFreedom{};

@@ -361,7 +361,17 @@ std::optional<Search> searchVariances(MixedEquations& equations) {
     if (steps.climb()) {
         return steps.result();
     }
-    return Roots(equations).search(start);
+    auto search = Roots(equations).search(start);
+    if (search && !search->isSingular) {
+        // Inside of what is possible the steps must arrive from there; where they do not, the
+        // likelihood has no greatest value, or the search ended before it.
+        Steps again(equations, search->at);
+        if (again.climb()) {
+            return again.result();
+        }
+        search->hasConverged = false;
+    }
+    return search;
 }
 
 std::optional<Search> atVariances(MixedEquations& equations, Variances known) {
