@@ -67,7 +67,8 @@ Errors Comparing::errors() const {
             found.greatest = std::max(found.greatest, each);
         }
     }
-    found.mean /= static_cast<double>(count() * (count() - 1) / 2);
+    const double means = static_cast<double>(count());
+    found.mean /= means * (means - 1) / 2;
     return found;
 }
 
