@@ -77,6 +77,41 @@ void describe(const trials::RandomSelections& result, Document& into) {
     into.remarks(result.remarks);
 }
 
+void describe(const trials::RecoveredEntries& result, Document& into) {
+    into.text("method", "entries fixed, blocks random; restricted maximum likelihood");
+    into.number("variance of blocks", result.blockVariance);
+    into.number("error variance", result.errorVariance);
+    into.truth("has converged", result.hasConverged);
+    DocumentList& entries = into.list("entries");
+    for (const auto& entry : result.entries) {
+        entries.add().text("entry", entry.entry).estimate("mean", entry.mean);
+    }
+    into.remarks(result.remarks);
+}
+
+template<typename Answer>
+Status describeAnswer(const Result<Answer>& answer, Document& into) {
+    if (!answer) {
+        return answer.error();
+    }
+    describe(*answer, into);
+    return {};
+}
+
+Status describeBy(const AugmentedChoice& choice,
+                  const trials::TrialTable& table,
+                  const trials::AugmentedPlan& plan,
+                  Document& into) {
+    const bool areBlocksRandom = choice.blocks == "random";
+    if (choice.selections == "random") {
+        const auto blocks =
+            areBlocksRandom ? trials::BlockEffects::Random : trials::BlockEffects::Fixed;
+        return describeAnswer(trials::predictSelections(table, plan, blocks), into);
+    }
+    return areBlocksRandom ? describeAnswer(trials::recoverBetweenBlocks(table, plan), into)
+                           : describeAnswer(trials::analyseAugmented(table, plan), into);
+}
+
 int augmentedOf(const AugmentedChoice& choice, Terminal& terminal) {
     const auto file = WorkFile::read(choice.path, terminal);
     const auto table =
@@ -96,30 +131,8 @@ int augmentedOf(const AugmentedChoice& choice, Terminal& terminal) {
     for (const std::string& check : plan.checks) {
         checks.add(check);
     }
-    if (choice.selections == "random") {
-        const auto result = trials::predictSelections(
-            *table,
-            plan,
-            choice.blocks == "random" ? trials::BlockEffects::Random : trials::BlockEffects::Fixed);
-        if (!result) {
-            return tellFailure(terminal.err, result.error());
-        }
-        describe(*result, document);
-        return tell(document, terminal);
-    }
-    if (choice.blocks == "random") {
-        return tellFailure(terminal.err,
-                           {ErrorCode::InvalidInput,
-                            "Random blocks with fixed selections are a mixed model: use \"bullace "
-                            "work mixed\".",
-                            {}});
-    }
-    const auto analysis = trials::analyseAugmented(*table, plan);
-    if (!analysis) {
-        return tellFailure(terminal.err, analysis.error());
-    }
-    describe(*analysis, document);
-    return tell(document, terminal);
+    const Status told = describeBy(choice, *table, plan, document);
+    return told ? tell(document, terminal) : tellFailure(terminal.err, told.error());
 }
 
 } // namespace

@@ -20,6 +20,8 @@ constexpr double kNowhere = std::numeric_limits<double>::quiet_NaN();
 constexpr double kGreatestLoading = 0.999999;
 // Beyond it no standard normal value of 10,000 lies, but in 1e-15 of cases.
 constexpr double kGreatestNormal = 10.5;
+// Below it one of them all but certainly lies beyond; averaged, that leaves out less than 1e-14.
+constexpr double kLeastNormal = 1e-7;
 
 } // namespace
 
@@ -35,6 +37,9 @@ Dunnett::Dunnett(std::span<const double> lambdas, double degreesOfFreedom)
 }
 
 double Dunnett::knownAbove(double t) const {
+    if (t < kLeastNormal) {
+        return 1;
+    }
     double sum = 0;
     for (int i = -kNormalSteps; i <= kNormalSteps; ++i) {
         const double z = i * kNormalStep;

@@ -138,7 +138,28 @@ std::vector<AdjustedMean> rawMeans(const Factor& cells, const std::vector<double
     return means;
 }
 
+void sayWhatIsInTheWay(const std::set<std::string>& terms, AdjustedMeans& into) {
+    for (const std::string& name : terms) {
+        into.remarks.push_back(
+            {BULLACE_SENTENCE("Remark",
+                              "Some adjusted means of %1 cannot be estimated: what they would need "
+                              "of %2 has no record, or cannot be told from other terms."),
+             {into.term, name}});
+    }
+}
+
 } // namespace
+
+statistics::Estimate LinearModel::Parts::valueOf(const ColumnSpace::Function& function,
+                                                 double quantile) const {
+    const double value = shift + function.groups.dot(groupMeans) + function.basis.dot(products);
+    if (!summary.residualVariance) {
+        return {value};
+    }
+    const double unit = function.groups.cwiseAbs2().cwiseQuotient(space->groupSizes()).sum() +
+                        function.basis.squaredNorm();
+    return statistics::estimateAround(value, std::sqrt(*summary.residualVariance * unit), quantile);
+}
 
 Result<AdjustedMeans> LinearModel::means(const Term& term) const {
     const Parts& parts = *parts_;
@@ -154,7 +175,7 @@ Result<AdjustedMeans> LinearModel::means(const Term& term) const {
     const auto& variance = parts.summary.residualVariance;
     const double t = variance ? statistics::studentTQuantile(0.975, result.degreesOfFreedom) : 0;
     Functions functions(result.levels.size());
-    std::set<std::string> inTheWay;
+    std::set<std::string> inTheWay; // terms that keep a mean from being estimated
     for (std::size_t level = 0; level < functions.size(); ++level) {
         FixedLevels at;
         for (std::size_t i = 0; i < factors->size(); ++i) {
@@ -166,23 +187,10 @@ Result<AdjustedMeans> LinearModel::means(const Term& term) const {
             inTheWay.insert(missed);
             continue;
         }
-        const double value = parts.shift + function->groups.dot(parts.groupMeans) +
-                             function->basis.dot(parts.products);
-        const double unit =
-            function->groups.cwiseAbs2().cwiseQuotient(parts.space->groupSizes()).sum() +
-            function->basis.squaredNorm();
-        result.levels[level].mean =
-            variance ? statistics::estimateAround(value, std::sqrt(*variance * unit), t)
-                     : statistics::Estimate{value};
+        result.levels[level].mean = parts.valueOf(*function, t);
         functions[level] = function;
     }
-    for (const std::string& name : inTheWay) {
-        result.remarks.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "Some adjusted means of %1 cannot be estimated: what they would need "
-                              "of %2 has no record, or cannot be told from other terms."),
-             {result.term, name}});
-    }
+    sayWhatIsInTheWay(inTheWay, result);
     if (variance && functions.size() <= kMostCovariances) {
         result.covariance = covarianceOf(functions, parts.space->groupSizes(), *variance);
     }

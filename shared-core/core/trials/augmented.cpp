@@ -10,6 +10,22 @@
 
 namespace bullace::trials {
 
+namespace {
+
+// What each record is, as two more columns.
+void addKinds(const Factor& entry, AugmentedRecords& records) {
+    std::vector<std::string> kinds;
+    std::vector<std::string> names;
+    for (const std::uint32_t level : entry.of) {
+        kinds.emplace_back(records.isCheck[level] ? "check" : "selection");
+        names.push_back(records.isCheck[level] ? "c:" + entry.levels[level] : "s");
+    }
+    records.table.factors.push_back(makeFactor(kKind, kinds));
+    records.table.factors.push_back(makeFactor(kCheck, names));
+}
+
+} // namespace
+
 Result<AugmentedRecords> takeAugmented(const TrialTable& table, const AugmentedPlan& plan) {
     for (const std::string& name : {plan.block, plan.entry}) {
         if (table.factor(name) == nullptr) {
@@ -43,14 +59,7 @@ Result<AugmentedRecords> takeAugmented(const TrialTable& table, const AugmentedP
             records.missing.push_back(check);
         }
     }
-    std::vector<std::string> kinds;
-    std::vector<std::string> names;
-    for (const std::uint32_t level : entry.of) {
-        kinds.emplace_back(records.isCheck[level] ? "check" : "selection");
-        names.push_back(records.isCheck[level] ? "c:" + entry.levels[level] : "s");
-    }
-    records.table.factors.push_back(makeFactor(kKind, kinds));
-    records.table.factors.push_back(makeFactor(kCheck, names));
+    addKinds(entry, records);
     return records;
 }
 
@@ -94,6 +103,15 @@ std::vector<std::uint32_t> blocksOfEntries(const Factor& entry, const Factor& bl
 void addPairErrors(const AugmentedRecords& records,
                    const AugmentedPlan& plan,
                    AugmentedAnalysis& into) {
+    if (into.means.covariance.empty()) {
+        if (into.errorVariance) {
+            into.remarks.push_back({BULLACE_SENTENCE("Remark",
+                                                     "There are too many entries to tell the error "
+                                                     "of each difference."),
+                                    {}});
+        }
+        return;
+    }
     const auto blocks =
         blocksOfEntries(*records.table.factor(plan.entry), *records.table.factor(plan.block));
     PairSums twoChecks;
@@ -227,14 +245,7 @@ Result<AugmentedAnalysis> analyseAugmented(const TrialTable& table, const Augmen
     result.remarks.insert(
         result.remarks.end(), result.means.remarks.begin(), result.means.remarks.end());
     addCheckEffects(*records, plan, result);
-    if (!result.means.covariance.empty()) {
-        addPairErrors(*records, plan, result);
-    } else if (result.errorVariance) {
-        result.remarks.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "There are too many entries to tell the error of each difference."),
-             {}});
-    }
+    addPairErrors(*records, plan, result);
     return result;
 }
 

@@ -98,6 +98,24 @@ struct RandomSelections {
 [[nodiscard]] Result<RandomSelections>
 predictSelections(const TrialTable& table, const AugmentedPlan& plan, BlockEffects blocks);
 
+// Entries fixed, blocks random: what the blocks' own means tell of the entries is taken in.
+struct RecoveredEntries {
+    struct Entry {
+        std::string entry;
+        statistics::Estimate mean; // with its standard error, no limits
+    };
+    double blockVariance = 0;
+    double errorVariance = 0;
+    bool hasConverged = false;
+    std::vector<Entry> entries; // in the order of their bytes
+    Remarks remarks;
+};
+
+// Errors as analyseAugmented and fitMixed.
+// Source  Yates 1940, Ann. Eugenics 10:317-325 (recovery of inter-block information), by REML.
+[[nodiscard]] Result<RecoveredEntries> recoverBetweenBlocks(const TrialTable& table,
+                                                            const AugmentedPlan& plan);
+
 // The levels of `entry` that stand in more than one block, or more than once: what a list of checks
 // is where nobody gave one. Empty where the columns are not there.
 [[nodiscard]] std::vector<std::string> repeatedEntries(const TrialTable& table,

@@ -60,6 +60,24 @@ void addPredictions(const MixedFit& fit,
     }
 }
 
+// Fixed checks, and a variance of the selections.
+MixedSpec specOf(const AugmentedRecords& records, const AugmentedPlan& plan, BlockEffects blocks) {
+    MixedSpec spec;
+    spec.fixed = {{kCheck}};
+    if (blocks == BlockEffects::Fixed) {
+        spec.fixed.push_back({plan.block});
+    } else {
+        spec.random.push_back(RandomTerm{{plan.block}});
+    }
+    spec.smooth.push_back(indicators(*records.table.factor(plan.entry), records.isCheck));
+    return spec;
+}
+
+double varianceOf(const MixedFit& fit, const std::string& name) {
+    const VarianceComponent* variance = fit.variance(name);
+    return variance == nullptr ? 0 : variance->value;
+}
+
 } // namespace
 
 Result<RandomSelections>
@@ -75,17 +93,9 @@ predictSelections(const TrialTable& table, const AugmentedPlan& plan, BlockEffec
             names.push_back(entry.levels[level]);
         }
     }
-    MixedSpec spec;
-    spec.fixed = {{kCheck}};
-    if (blocks == BlockEffects::Fixed) {
-        spec.fixed.push_back({plan.block});
-    } else {
-        spec.random.push_back(RandomTerm{{plan.block}});
-    }
-    spec.smooth.push_back(indicators(entry, records->isCheck));
     MixedOptions options;
     options.hasDegreesOfFreedom = false;
-    const auto fit = fitMixed(records->table, spec, options);
+    const auto fit = fitMixed(records->table, specOf(*records, plan, blocks), options);
     if (!fit) {
         return fit.error();
     }
@@ -94,11 +104,9 @@ predictSelections(const TrialTable& table, const AugmentedPlan& plan, BlockEffec
     result.logLikelihood = fit->invariantLogLikelihood;
     result.remarks = fit->remarks;
     result.selectionsMean = selectionsMean(*fit);
-    if (const VarianceComponent* error = fit->variance("residual")) {
-        result.errorVariance = error->value;
-    }
-    if (const VarianceComponent* block = fit->variance(plan.block)) {
-        result.blockVariance = block->value;
+    result.errorVariance = varianceOf(*fit, "residual");
+    if (blocks == BlockEffects::Random) {
+        result.blockVariance = varianceOf(*fit, plan.block);
     }
     addPredictions(*fit, names, result);
     if (result.selectionVariance == 0) {
@@ -107,6 +115,33 @@ predictSelections(const TrialTable& table, const AugmentedPlan& plan, BlockEffec
                               "The selections vary no more than the checks' error explains: all "
                               "are predicted alike."),
              {}});
+    }
+    return result;
+}
+
+Result<RecoveredEntries> recoverBetweenBlocks(const TrialTable& table, const AugmentedPlan& plan) {
+    const auto records = takeAugmented(table, plan);
+    if (!records) {
+        return records.error();
+    }
+    MixedSpec spec;
+    spec.fixed = {{plan.entry}};
+    spec.random = {RandomTerm{{plan.block}}};
+    MixedOptions options;
+    options.hasDegreesOfFreedom = false;
+    const auto fit = fitMixed(records->table, spec, options);
+    if (!fit) {
+        return fit.error();
+    }
+    RecoveredEntries result;
+    result.blockVariance = varianceOf(*fit, plan.block);
+    result.errorVariance = varianceOf(*fit, "residual");
+    result.hasConverged = fit->hasConverged;
+    result.remarks = fit->remarks;
+    for (const FixedMeans& means : fit->fixedMeans) {
+        for (const FixedMean& mean : means.means) {
+            result.entries.push_back({mean.level, {mean.value, mean.standardError, {}}});
+        }
     }
     return result;
 }

@@ -67,7 +67,8 @@ Errors Comparing::errors() const {
             found.greatest = std::max(found.greatest, each);
         }
     }
-    found.mean /= static_cast<double>(count() * (count() - 1) / 2);
+    const double means = static_cast<double>(count());
+    found.mean /= means * (means - 1) / 2;
     return found;
 }
 
@@ -209,9 +210,7 @@ void addReference(const AdjustedMeans& means,
                             {reference, means.term}});
 }
 
-} // namespace
-
-Comparisons compareMeans(const AdjustedMeans& means, const ComparisonOptions& options) {
+Comparisons startComparisons(const AdjustedMeans& means, const ComparisonOptions& options) {
     Comparisons result;
     result.degreesOfFreedom = means.degreesOfFreedom;
     if (options.alpha >= 0.0001 && options.alpha <= 0.5) {
@@ -223,14 +222,23 @@ Comparisons compareMeans(const AdjustedMeans& means, const ComparisonOptions& op
                               "was taken."),
              {}});
     }
-    Comparing comparing(means, result);
     if (means.levels.size() > kMostCompared) {
         result.remarks.push_back({BULLACE_SENTENCE("Remark",
                                                    "More than %1 means are not compared in pairs: "
                                                    "use their standard errors, or choose fewer."),
                                   {static_cast<std::int64_t>(kMostCompared)}});
+    }
+    return result;
+}
+
+} // namespace
+
+Comparisons compareMeans(const AdjustedMeans& means, const ComparisonOptions& options) {
+    Comparisons result = startComparisons(means, options);
+    if (means.levels.size() > kMostCompared) {
         return result;
     }
+    Comparing comparing(means, result);
     if (comparing.count() < 2 || means.covariance.empty() || means.degreesOfFreedom < 1) {
         return result; // the remarks of the model and of the means say why
     }

@@ -251,22 +251,8 @@ Result<Layout> planAugmented(const LayoutRequest& request,
     return layout;
 }
 
-} // namespace
-
-Result<Layout> planLayout(const LayoutRequest& request) {
-    const auto positions = checkPositions(request);
-    const auto entries = checkEntries(request);
-    if (!positions || !entries) {
-        return positions ? entries.error() : positions.error();
-    }
-    const std::vector<std::size_t> walk = walkOrder(request.positions);
-    if (const auto room = checkRoom(request, walk.size()); !room) {
-        return room.error();
-    }
-    LayoutDraw draw(request.seed);
-    if (request.kind == LayoutKind::Augmented) {
-        return planAugmented(request, walk, draw);
-    }
+Layout
+planComplete(const LayoutRequest& request, const std::vector<std::size_t>& walk, LayoutDraw& draw) {
     const std::size_t count = request.entries.size() + request.checks.size();
     Filling filling = completeBlocks(count, request.replicates, draw);
     const bool hasRows = request.kind == LayoutKind::RowsAndColumns;
@@ -296,6 +282,23 @@ Result<Layout> planLayout(const LayoutRequest& request) {
              {}});
     }
     return layout;
+}
+
+} // namespace
+
+Result<Layout> planLayout(const LayoutRequest& request) {
+    const auto positions = checkPositions(request);
+    const auto entries = checkEntries(request);
+    if (!positions || !entries) {
+        return positions ? entries.error() : positions.error();
+    }
+    const std::vector<std::size_t> walk = walkOrder(request.positions);
+    if (const auto room = checkRoom(request, walk.size()); !room) {
+        return room.error();
+    }
+    LayoutDraw draw(request.seed);
+    return request.kind == LayoutKind::Augmented ? planAugmented(request, walk, draw)
+                                                 : planComplete(request, walk, draw);
 }
 
 } // namespace bullace::trials

@@ -68,6 +68,9 @@ struct LinearModel::Parts {
     // Nothing where the mean cannot be estimated; `inTheWay` is then the term that decides it.
     [[nodiscard]] std::optional<ColumnSpace::Function> meanFunction(const FixedLevels& at,
                                                                     std::string& inTheWay) const;
+    // The function's estimate, with limits at the quantile of t.
+    [[nodiscard]] statistics::Estimate valueOf(const ColumnSpace::Function& function,
+                                               double quantile) const;
     [[nodiscard]] bool needsUnseen(std::size_t term, double seen) const;
 };
 

@@ -109,6 +109,26 @@ void solveUpward(const Ladder& ladder, NestedComponents& into) {
     }
 }
 
+// `all` is the sum of squares of the records around their mean.
+void fillLines(const Ladder& ladder,
+               const std::vector<std::string>& nested,
+               double all,
+               NestedComponents& into) {
+    for (std::size_t level = 0; level <= nested.size(); ++level) {
+        const bool isLast = level == nested.size();
+        const double fine = isLast ? all : ladder.margins[level + 1].squares();
+        const std::size_t count = isLast ? into.n : ladder.margins[level + 1].n.size();
+        NestedComponents::Level line;
+        line.name = isLast ? "within" : nested[level];
+        line.degreesOfFreedom = count - ladder.margins[level].n.size();
+        line.sumOfSquares = std::max(0.0, fine - ladder.margins[level].squares());
+        if (line.degreesOfFreedom > 0) {
+            line.meanSquare = line.sumOfSquares / static_cast<double>(line.degreesOfFreedom);
+        }
+        into.levels.push_back(std::move(line));
+    }
+}
+
 void remarkOn(NestedComponents& into) {
     for (const auto& level : into.levels) {
         if (!level.variance) {
@@ -171,19 +191,7 @@ Result<NestedComponents> nestedComponents(const TrialTable& table,
     NestedComponents result;
     result.n = y.size();
     result.leftOut = table.rows() - y.size();
-    for (std::size_t level = 0; level <= nested.size(); ++level) {
-        const bool isLast = level == nested.size();
-        const double fine = isLast ? all : ladder.margins[level + 1].squares();
-        const std::size_t count = isLast ? y.size() : ladder.margins[level + 1].n.size();
-        NestedComponents::Level line;
-        line.name = isLast ? "within" : nested[level];
-        line.degreesOfFreedom = count - ladder.margins[level].n.size();
-        line.sumOfSquares = std::max(0.0, fine - ladder.margins[level].squares());
-        if (line.degreesOfFreedom > 0) {
-            line.meanSquare = line.sumOfSquares / static_cast<double>(line.degreesOfFreedom);
-        }
-        result.levels.push_back(std::move(line));
-    }
+    fillLines(ladder, nested, all, result);
     solveUpward(ladder, result);
     remarkOn(result);
     return result;

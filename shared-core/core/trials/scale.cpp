@@ -190,38 +190,46 @@ Result<ScaledResponse> ScaledResponse::of(std::span<const double> values, Scale 
         scale == Scale::NormalScores ? statistics::normalScores(known) : std::vector<double>();
     std::size_t next = 0;
     for (const double value : values) {
-        double on = value;
-        if (std::isnan(value)) {
-            response.values_.push_back(value);
-            continue;
+        const bool isScored = !scores.empty() && !std::isnan(value);
+        response.values_.push_back(isScored ? scores[next] : response.onto(value));
+        if (isScored) {
+            response.scores_.emplace_back(scores[next++], value);
         }
-        if (scale == Scale::Logarithm) {
-            on = std::log1p(value);
-        } else if (scale == Scale::SquareRoot) {
-            on = std::sqrt(value + kAnscombe);
-        } else if (scale == Scale::Logit) {
-            const double n = response.count_;
-            const double p = response.areEndsMoved_ ? (value * (n - 1) + 50) / n : value;
-            on = std::log(p / (100 - p));
-        } else if (scale == Scale::NormalScores) {
-            on = scores[next];
-            response.scores_.emplace_back(on, value);
-        }
-        ++next;
-        response.values_.push_back(on);
     }
     std::ranges::sort(response.scores_);
-    if (scale != Scale::AsItIs) {
-        response.remarks_.push_back(meaningOf(scale));
+    response.remarkOnScale();
+    return response;
+}
+
+// NaN stays NaN.
+double ScaledResponse::onto(double value) const {
+    switch (scale_) {
+    case Scale::Logarithm:
+        return std::log1p(value);
+    case Scale::SquareRoot:
+        return std::sqrt(value + kAnscombe);
+    case Scale::Logit: {
+        const double p = areEndsMoved_ ? (value * (count_ - 1) + 50) / count_ : value;
+        return std::log(p / (100 - p));
     }
-    if (response.areEndsMoved_) {
-        response.remarks_.push_back(
+    case Scale::NormalScores: // by rank, not by value
+    case Scale::AsItIs:
+        break;
+    }
+    return value;
+}
+
+void ScaledResponse::remarkOnScale() {
+    if (scale_ != Scale::AsItIs) {
+        remarks_.push_back(meaningOf(scale_));
+    }
+    if (areEndsMoved_) {
+        remarks_.push_back(
             {BULLACE_SENTENCE("Remark",
                               "Percentages of 0 or 100 have no logit: all were drawn a little "
                               "towards 50 first."),
              {}});
     }
-    return response;
 }
 
 double ScaledResponse::fromScores(double score) const {

@@ -46,6 +46,8 @@ public:
     [[nodiscard]] statistics::Estimate back(const statistics::Estimate& onScale) const;
 
 private:
+    [[nodiscard]] double onto(double value) const;
+    void remarkOnScale();
     [[nodiscard]] double fromScores(double score) const;
 
     Scale scale_ = Scale::AsItIs;

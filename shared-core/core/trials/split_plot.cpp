@@ -127,12 +127,29 @@ void addComponents(const Shape& shape, SplitPlotAnalysis& into) {
     }
 }
 
+void sayWhyNotCompared(bool hasErrors, SplitPlotAnalysis& into) {
+    into.remarks.push_back(
+        {hasErrors ? BULLACE_SENTENCE("Remark",
+                                      "Not every block holds every combination, so the tests of "
+                                      "whole plots are approximate and there are no means: take a "
+                                      "mixed model with whole plots random.")
+                   : BULLACE_SENTENCE("Remark",
+                                      "An error of whole plots or sub-plots does not vary, so "
+                                      "nothing is compared."),
+         {}});
+}
+
 void addDifferences(const LinearModel& model,
                     const Shape& shape,
                     const SplitPlotPlan& plan,
                     SplitPlotAnalysis& into) {
-    const double a = *into.wholePlots.back().meanSquare;
-    const double b = *into.subPlots.back().meanSquare;
+    const double a = into.wholePlots.back().meanSquare.value_or(0);
+    const double b = into.subPlots.back().meanSquare.value_or(0);
+    const bool hasErrors = a > 0 && b > 0;
+    if (!shape.isComplete || !hasErrors) {
+        sayWhyNotCompared(hasErrors, into);
+        return;
+    }
     const double dfA = static_cast<double>(into.wholePlots.back().degreesOfFreedom);
     const double dfB = static_cast<double>(into.subPlots.back().degreesOfFreedom);
     const double r = shape.blocks;
@@ -187,21 +204,7 @@ Result<SplitPlotAnalysis> analyseSplitPlot(const TrialTable& table, const SplitP
     result.mean = summary.mean;
     result.remarks = summary.remarks;
     fillStrata(summary, result);
-    const bool hasErrors = result.wholePlots.back().meanSquare.value_or(0) > 0 &&
-                           result.subPlots.back().meanSquare.value_or(0) > 0;
-    if (shape->isComplete && hasErrors) {
-        addDifferences(*model, *shape, plan, result);
-    } else {
-        result.remarks.push_back(
-            {hasErrors ? BULLACE_SENTENCE("Remark",
-                                          "Not every block holds every combination, so the tests "
-                                          "of whole plots are approximate and there are no means: "
-                                          "take a mixed model with whole plots random.")
-                       : BULLACE_SENTENCE("Remark",
-                                          "An error of whole plots or sub-plots does not vary, so "
-                                          "nothing is compared."),
-             {}});
-    }
+    addDifferences(*model, *shape, plan, result);
     return result;
 }
 
