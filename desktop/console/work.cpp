@@ -174,6 +174,9 @@ void addWork(CLI::App& app, Work& work) {
     addOnset(*methods, work);
     addForecast(*methods, work);
     addBloomOverlap(*methods, work);
+    addPedigree(*methods, work);
+    addCrossPlan(*methods, work);
+    addIndex(*methods, work);
 }
 
 } // namespace bullace::console

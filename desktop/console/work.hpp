@@ -81,5 +81,8 @@ void addWeatherMethods(CLI::App& methods, Work& work); // degree-days, chill, we
 void addOnset(CLI::App& methods, Work& work);
 void addForecast(CLI::App& methods, Work& work);
 void addBloomOverlap(CLI::App& methods, Work& work);
+void addPedigree(CLI::App& methods, Work& work);
+void addCrossPlan(CLI::App& methods, Work& work);
+void addIndex(CLI::App& methods, Work& work);
 
 } // namespace bullace::console
