@@ -423,7 +423,7 @@ bool searchAmong(double most,
             solution.values.empty() ? ProgrammeStatus::NotSolved : ProgrammeStatus::TimeIsUp;
         return false;
     }
-    if (solution.values.empty()) {
+    if (!whole.isFound && solution.values.empty()) {
         solution.status = hasAll ? ProgrammeStatus::Infeasible : solution.status;
         return !hasAll;
     }
