@@ -178,6 +178,9 @@ void addWork(CLI::App& app, Work& work) {
     addTrial(*methods, work);
     addAugmented(*methods, work);
     addDesign(*methods, work);
+    addPedigree(*methods, work);
+    addCrossPlan(*methods, work);
+    addIndex(*methods, work);
 }
 
 } // namespace bullace::console

@@ -85,5 +85,8 @@ void addMixed(CLI::App& methods, Work& work);
 void addTrial(CLI::App& methods, Work& work);
 void addAugmented(CLI::App& methods, Work& work);
 void addDesign(CLI::App& methods, Work& work);
+void addPedigree(CLI::App& methods, Work& work);
+void addCrossPlan(CLI::App& methods, Work& work);
+void addIndex(CLI::App& methods, Work& work);
 
 } // namespace bullace::console

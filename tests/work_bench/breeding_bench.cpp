@@ -127,7 +127,7 @@ void tellPlan(const std::string& what, const PlanCase& of) {
          "s",
          "under 5 s",
          seconds < 5,
-         "group kinship " + std::to_string(group));
+         "\"group kinship\":" + std::to_string(group));
 }
 
 } // namespace
