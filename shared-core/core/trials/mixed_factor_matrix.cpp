@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace bullace::trials {
 
@@ -84,17 +85,15 @@ void MixedFactor::analyse(const Sparse& lower) {
     row_.clear();
     below_.clear();
     coupled_.clear();
-    if (size_ <= kSmall) {
-        split_ = 0;
-        at_.resize(static_cast<std::size_t>(size_));
-        for (int place = 0; place < size_; ++place) {
-            at_[static_cast<std::size_t>(place)] = place;
-        }
-        coupled_.resize(static_cast<std::size_t>(size_));
-        return;
+    split_ = 0;
+    if (size_ > kSmall) {
+        orderBy(lower);
+        layOut(permuted(lower, at_));
     }
-    orderBy(lower);
-    layOut(permuted(lower, at_));
+    if (split_ == 0) { // all of it is dense, and stands as it was given
+        at_.resize(static_cast<std::size_t>(size_));
+        std::iota(at_.begin(), at_.end(), 0);
+    }
 }
 
 // `numbered` is the matrix in the order of elimination; its values are their places in the given
@@ -102,6 +101,9 @@ void MixedFactor::analyse(const Sparse& lower) {
 void MixedFactor::layOut(const Sparse& numbered) {
     const auto rows = factorRows(numbered);
     split_ = splitOf(rows);
+    if (split_ == 0) {
+        return;
+    }
     coupled_.resize(static_cast<std::size_t>(size_ - split_));
     for (std::int32_t column = 0; column < split_; ++column) {
         const auto& own = rows[static_cast<std::size_t>(column)];
