@@ -136,7 +136,8 @@ Status readEntries(const WorkFile& file, trials::LayoutRequest& request) {
 }
 
 std::string placeOf(const trials::LayoutPosition& at) {
-    return vineyard::writePosition({at.block, at.row, at.vine});
+    const std::string code = vineyard::writePosition({at.block, at.row, at.vine});
+    return at.block.empty() ? code.substr(1) : code; // row and vine alone: 07-14
 }
 
 void describe(const trials::Layout& layout, const trials::LayoutRequest& request, Document& into) {

@@ -94,6 +94,7 @@ std::optional<GroupTest> brownForsythe(std::span<const std::vector<double>> grou
         }
         const double median = medianOf(group);
         std::vector<double> apart;
+        apart.reserve(group.size());
         for (const double value : group) {
             apart.push_back(std::abs(value - median));
         }

@@ -92,6 +92,8 @@ public:
     //         Am. Stat. 34:216-221.
     [[nodiscard]] static Result<LinearModel> fit(const TrialTable& table,
                                                  std::span<const Term> terms);
+    LinearModel(const LinearModel&) = delete;
+    LinearModel& operator=(const LinearModel&) = delete;
     LinearModel(LinearModel&&) noexcept;
     LinearModel& operator=(LinearModel&&) noexcept;
     ~LinearModel();
