@@ -8,7 +8,7 @@ namespace bullace::trials {
 
 namespace {
 
-constexpr int kSmall = 20;        // of so many rows all are dense
+constexpr int kSmall = 20;         // of so many rows all are dense
 constexpr int kMostDense = 6000;   // rows
 constexpr double kDenseFrom = 0.6; // of the trailing block's elements
 
