@@ -53,7 +53,7 @@ public:
     Result<StationNotes> read() {
         readAccessions();
         readLots();
-        for (Status (Reading::*part)() : {&Reading::readTaxa,
+        for (Status (Reading::*part)() : {&Reading::readOrigins,
                                           &Reading::readStates,
                                           &Reading::readPeopleBeside,
                                           &Reading::readWeather}) {
@@ -86,23 +86,29 @@ private:
         }
     }
 
-    // The office's taxon of each accession, and whether somebody has verified it.
-    Status readTaxa() {
+    // What the office says of each accession: its taxon, its status, its parents.
+    Status readOrigins() {
         return database_.eachStateUnordered(
             "accession/",
             "accession0",
             [this](std::string_view path, merge::State, std::string_view json) {
                 const Subject subject = journal::readSubject(path);
-                if (subject.field != "taxon" && subject.field != "verified") {
+                static const std::map<std::string_view, std::string NotedAccession::*> kTexts{
+                    {"taxon", &NotedAccession::taxon},
+                    {"status", &NotedAccession::status},
+                    {"mother", &NotedAccession::mother},
+                    {"father", &NotedAccession::father}};
+                const auto text = kTexts.find(subject.field);
+                if (text == kTexts.end() && subject.field != "verified") {
                     return true;
                 }
                 NotedAccession& accession =
                     notes_.accessions[finder_.accession(std::string(subject.id))];
                 const Result<Bytes> value = store::readJson(json);
-                if (subject.field == "verified") {
+                if (text == kTexts.end()) {
                     accession.isVerified = json == "true";
-                } else if (const auto text = value ? journal::textOf(*value) : std::nullopt) {
-                    accession.taxon = std::string(*text);
+                } else if (const auto words = value ? journal::textOf(*value) : std::nullopt) {
+                    accession.*(text->second) = std::string(*words);
                 }
                 return true;
             });

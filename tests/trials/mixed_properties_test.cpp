@@ -83,7 +83,7 @@ TrialTable small(const std::vector<double>& response,
 } // namespace
 
 TEST_CASE("predictions of a random term add up to nothing") {
-    rc::check([] {
+    CHECK(rc::check([] {
         std::mt19937_64 dice(*rc::gen::inRange<std::uint64_t>(1, 1'000'000));
         const auto fit = fitMixed(trialOf(dice, {}), specOf(), {{}, false, false, true});
         RC_ASSERT(fit.ok());
@@ -100,7 +100,7 @@ TEST_CASE("predictions of a random term add up to nothing") {
 }
 
 TEST_CASE("nothing depends on the order of the rows, or on how levels are called") {
-    rc::check([] {
+    CHECK(rc::check([] {
         std::mt19937_64 dice(*rc::gen::inRange<std::uint64_t>(1, 1'000'000));
         const TrialTable table = trialOf(dice, {});
         std::vector<std::size_t> order(table.rows());
@@ -133,7 +133,7 @@ TEST_CASE("nothing depends on the order of the rows, or on how levels are called
 }
 
 TEST_CASE("the likelihood is nowhere greater than at its estimate") {
-    rc::check([] {
+    CHECK(rc::check([] {
         std::mt19937_64 dice(*rc::gen::inRange<std::uint64_t>(1, 1'000'000));
         const TrialTable table = trialOf(dice, {6, 2, 2, 0.2});
         const auto best = fitMixed(table, specOf(), {{}, false, false, false});
