@@ -177,6 +177,9 @@ void addWork(CLI::App& app, Work& work) {
     addPedigree(*methods, work);
     addCrossPlan(*methods, work);
     addIndex(*methods, work);
+    addTrial(*methods, work);
+    addAugmented(*methods, work);
+    addDesign(*methods, work);
 }
 
 } // namespace bullace::console

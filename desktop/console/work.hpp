@@ -84,5 +84,8 @@ void addBloomOverlap(CLI::App& methods, Work& work);
 void addPedigree(CLI::App& methods, Work& work);
 void addCrossPlan(CLI::App& methods, Work& work);
 void addIndex(CLI::App& methods, Work& work);
+void addTrial(CLI::App& methods, Work& work);
+void addAugmented(CLI::App& methods, Work& work);
+void addDesign(CLI::App& methods, Work& work);
 
 } // namespace bullace::console

@@ -7,6 +7,7 @@ namespace bullace::bench {
 void benchWeather();
 void benchSeason();
 void benchKill();
+void benchMixed();
 void benchPedigree();
 void benchCrossPlan();
 

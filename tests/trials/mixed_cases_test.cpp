@@ -1,0 +1,222 @@
+// Mixed models against outside fits: Pinheiro & Bates 2000, Bates et al. 2015, Davies 1947, Box &
+// Tiao 1973, Yates 1935, Cochran & Cox 1957, Immer et al. 1934, and invented vine trials, as each
+// case's expected.json cites them.
+#include "trials/case_table.hpp"
+
+#include "core/trials/heritability.hpp"
+#include "core/trials/mixed_model.hpp"
+#include "support/check_case.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace bullace;
+using namespace bullace::trials;
+using test::CheckCase;
+using test::tableOf;
+
+namespace {
+
+// "gen:year" of the cases as a list of factors.
+Term termOf(const std::string& name) {
+    Term term;
+    std::size_t from = 0;
+    for (std::size_t to = 0; to != std::string::npos; from = to + 1) {
+        to = name.find(':', from);
+        term.push_back(name.substr(from, to - from));
+    }
+    return term;
+}
+
+// "year Y2020" as the cases call it.
+std::string caseName(std::string name) {
+    std::erase(name, ' ');
+    return name;
+}
+
+MixedSpec specOf(const std::vector<std::string>& fixed, const std::vector<std::string>& random) {
+    MixedSpec spec;
+    for (const std::string& term : fixed) {
+        spec.fixed.push_back(termOf(term));
+    }
+    for (const std::string& term : random) {
+        RandomTerm& added = spec.random.emplace_back();
+        added.factors = termOf(term);
+    }
+    return spec;
+}
+
+void compareFixed(const CheckCase& check, const MixedFit& fit) {
+    for (const FixedEffect& effect : fit.fixed) {
+        const std::string path = "fixed." + caseName(effect.name);
+        check.number(path + ".est", effect.value);
+        check.number(path + ".se", effect.standardError);
+    }
+    CHECK(fit.fixed.size() == check.expected.at("fixed").size());
+    check.number("reml_loglik", fit.logLikelihood);
+    if (check.expected.contains("reml_loglik_invariant")) {
+        check.number("reml_loglik_invariant", fit.invariantLogLikelihood);
+    }
+    check.number("reml_deviance", -2 * fit.logLikelihood);
+}
+
+void compareVariances(const CheckCase& check, const MixedFit& fit) {
+    for (const VarianceComponent& component : fit.variances) {
+        check.number("varcomp." + component.name, component.value);
+        if (check.expected.contains("varcomp_se_observed_info")) {
+            check.number("varcomp_se_observed_info." + component.name, component.standardError);
+            check.number("varcomp_se_average_info." + component.name,
+                         component.averageStandardError);
+        }
+    }
+}
+
+void comparePredictions(const CheckCase& check, const MixedFit& fit) {
+    for (const RandomTest& test : fit.randomTests) {
+        check.number("lrt_random." + test.name + ".lrt", test.likelihoodRatio);
+        check.number("lrt_random." + test.name + ".p_mixture", test.p);
+    }
+    if (!check.expected.contains("blup")) {
+        return;
+    }
+    for (const RandomPredictions& term : fit.predictions) {
+        CHECK(term.levels.size() == check.expected.at("blup").at(term.name).size());
+        for (const Prediction& each : term.levels) {
+            const std::string path = "blup." + term.name + "." + each.level;
+            check.number(path + ".u", each.value);
+            check.number(path + ".se_pev", std::sqrt(each.predictionErrorVariance));
+        }
+    }
+}
+
+void compareMeans(const CheckCase& check, const MixedFit& fit) {
+    for (const FixedMeans& means : fit.fixedMeans) {
+        if (!check.expected.value("blue_means", nlohmann::json::object()).contains(means.term)) {
+            continue;
+        }
+        for (const FixedMean& mean : means.means) {
+            const std::string path = "blue_means." + means.term + "." + mean.level;
+            check.number(path + ".mean", mean.value);
+            check.number(path + ".se", mean.standardError);
+        }
+        if (check.expected.contains("mean_var_diff_blue")) {
+            check.number("mean_var_diff_blue", means.meanVarianceOfDifference);
+        }
+    }
+    for (const FixedTest& test : fit.fixedTests) {
+        if (check.expected.value("wald", nlohmann::json::object()).contains(test.term)) {
+            check.number("wald." + test.term + ".F", test.f);
+        }
+    }
+}
+
+void compareHeritability(const CheckCase& check, const MixedSpec& spec, const MixedFit& fit) {
+    if (!check.expected.contains("heritability")) {
+        return;
+    }
+    const nlohmann::json& wanted = check.expected.at("heritability");
+    const auto got = heritability(tableOf(check), spec, fit, wanted.at("entry").get<std::string>());
+    REQUIRE_MESSAGE(got.ok(), (got.ok() ? "" : got.error().message));
+    check.number("heritability.H2_cullis", got->cullis);
+    check.number("heritability.H2_piepho", got->piepho);
+    check.number("heritability.mean_var_diff_blup", got->meanVarianceOfPredictions);
+    check.number("heritability.mean_var_diff_blue", got->meanVarianceOfMeans);
+    check.number("heritability.mean_reliability", got->meanReliability);
+    if (wanted.contains("H2_entry_mean")) {
+        check.number("heritability.H2_entry_mean", got->entryMean);
+        check.number("heritability.H2_single_plot", got->singlePlot);
+    }
+}
+
+void compare(const std::string& name,
+             const std::vector<std::string>& fixed,
+             const std::vector<std::string>& random) {
+    const auto check = CheckCase::open(name);
+    if (!check) {
+        return;
+    }
+    MixedOptions options;
+    options.hasTestsOfRandomTerms = true;
+    const auto fit = fitMixed(tableOf(*check), specOf(fixed, random), options);
+    REQUIRE_MESSAGE(fit.ok(), (fit.ok() ? "" : fit.error().message));
+    CHECK(fit->hasConverged);
+    compareFixed(*check, *fit);
+    compareVariances(*check, *fit);
+    comparePredictions(*check, *fit);
+    compareMeans(*check, *fit);
+    compareHeritability(*check, specOf(fixed, random), *fit);
+    MESSAGE(name << ": " << check->compared() << " numbers, " << fit->evaluations
+                 << " evaluations");
+}
+
+void compareSlopes(const std::string& name, bool areCorrelated) {
+    const auto check = CheckCase::open(name);
+    if (!check) {
+        return;
+    }
+    MixedSpec spec;
+    spec.fixed = {{"x"}};
+    spec.random.push_back({{"subject"}, {"x"}, areCorrelated, {}, {}});
+    const auto fit = fitMixed(tableOf(*check), spec);
+    REQUIRE(fit.ok());
+    compareFixed(*check, *fit);
+    check->number("varcomp.intercept", fit->variance("subject", "intercept")->value);
+    check->number("varcomp.slope", fit->variance("subject", "x")->value);
+    check->number("varcomp.residual", fit->variance("residual")->value);
+    if (areCorrelated) {
+        check->number("varcomp.covariance", fit->variance("subject", "intercept:x")->value);
+    }
+    for (const RandomPredictions& part : fit->predictions) {
+        const std::string of = part.of == "x" ? "slope" : "intercept";
+        for (const Prediction& each : part.levels) {
+            check->number("blup." + each.level + "." + of, each.value);
+            check->number("blup." + each.level + ".se_pev_" + of,
+                          std::sqrt(each.predictionErrorVariance));
+        }
+    }
+    MESSAGE(name << ": " << check->compared() << " numbers, " << fit->evaluations
+                 << " evaluations");
+}
+
+} // namespace
+
+TEST_CASE("one random term, balanced: as Davies 1947 and Pinheiro & Bates 2000 have it") {
+    compare("reml-dyestuff", {}, {"Batch"});
+    compare("reml-rail", {}, {"Rail"});
+}
+
+TEST_CASE("a variance whose estimate is 0 is exactly 0: Box & Tiao 1973") {
+    compare("reml-dyestuff2-boundary", {}, {"Batch"});
+}
+
+TEST_CASE("crossed and nested terms: Davies & Goldsmith 1972") {
+    compare("reml-penicillin-crossed", {}, {"plate", "sample"});
+    compare("reml-pastes-nested", {}, {"batch", "sample"});
+}
+
+TEST_CASE("a split plot is a mixed model: Yates 1935") {
+    compare("reml-oats-splitplot", {"N", "V", "N:V"}, {"B", "B:V"});
+}
+
+TEST_CASE("an interaction with what is random, balanced or not: Milliken & Johnson 1992") {
+    compare("reml-machines", {"Machine"}, {"Worker", "Worker:Machine"});
+    compare("reml-machines-unbalanced", {"Machine"}, {"Worker", "Worker:Machine"});
+}
+
+TEST_CASE("two fixed terms and their interaction over a nested one: Cook 1938") {
+    compare("reml-cake", {"recipe", "temperature", "recipe:temperature"}, {"recipe:replicate"});
+}
+
+TEST_CASE("trials over years and sites: Immer et al. 1934, and invented vines") {
+    compare("reml-barley-met-heritability",
+            {"site", "year", "site:year"},
+            {"variety", "variety:site", "variety:year"});
+    compare("reml-vine-met-unbalanced", {"year"}, {"gen", "gen:year", "year:block"});
+    compare("reml-vine-met-all-random", {}, {"gen", "year", "gen:year", "year:block"});
+    compare("reml-vine-met-blue", {"gen"}, {"year", "gen:year", "year:block"});
+    compare("reml-rcbd-heritability", {}, {"trt", "block"});
+}
+
+TEST_CASE("intercepts and slopes, with and without a correlation: Belenky et al. 2003") {
+    compareSlopes("reml-sleepstudy-correlated", true);
+    compareSlopes("reml-sleepstudy-uncorrelated", false);
+}
