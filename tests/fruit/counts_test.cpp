@@ -175,7 +175,7 @@ TEST_CASE("one count, zeros alone and equal counts are answered without a number
 }
 
 TEST_CASE("whatever the counts, every number is finite and k lies within its limits") {
-    rc::check([] {
+    CHECK(rc::check([] {
         const auto ofEach =
             *rc::gen::container<std::vector<std::uint64_t>>(rc::gen::inRange<std::uint64_t>(0, 40));
         const auto fit = fitCounts(frequencies(ofEach));
@@ -195,7 +195,7 @@ TEST_CASE("whatever the counts, every number is finite and k lies within its lim
             RC_ASSERT(fit->k->interval->high >= fit->k->value * (1 - 1e-9));
             RC_ASSERT(fit->logLikelihood >= fit->poissonLogLikelihood - 1e-9);
         }
-    });
+    }));
 }
 
 TEST_CASE("absences of children: main effects") {

@@ -293,14 +293,15 @@ TEST_CASE("a taxon that only the station has is compared like any other") {
 }
 
 TEST_CASE("whatever is typed in, the evidence is finite") {
-    rc::check([](const std::vector<std::int16_t>& berries, const std::vector<std::int16_t>& mm) {
-        const std::vector<double> counts(berries.begin(), berries.end());
-        const std::vector<double> sizes(mm.begin(), mm.end());
-        const Identity identity = identify(publishedProfiles(), fruitOf(counts, sizes));
-        for (const auto& row : identity.ratios) {
-            for (const double ratio : row) {
-                RC_ASSERT(std::isfinite(ratio));
+    CHECK(rc::check(
+        [](const std::vector<std::int16_t>& berries, const std::vector<std::int16_t>& mm) {
+            const std::vector<double> counts(berries.begin(), berries.end());
+            const std::vector<double> sizes(mm.begin(), mm.end());
+            const Identity identity = identify(publishedProfiles(), fruitOf(counts, sizes));
+            for (const auto& row : identity.ratios) {
+                for (const double ratio : row) {
+                    RC_ASSERT(std::isfinite(ratio));
+                }
             }
-        }
-    });
+        }));
 }

@@ -88,7 +88,7 @@ TEST_CASE("male vines are no mothers and female vines no fathers") {
 
 TEST_CASE(
     "who is asked first changes the shared days little, and no overlap is longer than a window") {
-    rc::check("bounds", [] {
+    CHECK(rc::check("bounds", [] {
         const double start = *rc::gen::inRange(140, 160);
         const double other = *rc::gen::inRange(140, 160);
         const double length = *rc::gen::inRange(1, 20);
@@ -106,7 +106,7 @@ TEST_CASE(
         RC_ASSERT(one.probability >= 0);
         RC_ASSERT(one.probability <= 1);
         RC_ASSERT(one.days.interval->low <= one.days.interval->high);
-    });
+    }));
 }
 
 TEST_CASE("a stage whose vines share an interval still has a day with its error") {

@@ -208,20 +208,21 @@ TEST_CASE("people who note the same, and vines noted by one person, show no diff
 }
 
 TEST_CASE("whatever people note, the model's numbers are finite") {
-    rc::check([](const std::vector<std::tuple<std::uint8_t, std::uint8_t, std::int16_t>>& noted) {
-        std::vector<Reading> readings;
-        for (const auto& [thing, observer, value] : noted) {
-            readings.push_back({static_cast<std::size_t>(thing % 8),
-                                static_cast<std::size_t>(observer % 4),
-                                static_cast<double>(value)});
-        }
-        const auto model = observerModel(readings, 4);
-        RC_ASSERT(model.ok());
-        for (const ObserverEffect& observer : model->observers) {
-            RC_ASSERT(!observer.bias || std::isfinite(observer.bias->value));
-            RC_ASSERT(!observer.bias || std::isfinite(*observer.bias->standardError));
-            RC_ASSERT(!observer.spread || std::isfinite(*observer.spread));
-        }
-        RC_ASSERT(!model->observerSd || std::isfinite(*model->observerSd));
-    });
+    CHECK(rc::check(
+        [](const std::vector<std::tuple<std::uint8_t, std::uint8_t, std::int16_t>>& noted) {
+            std::vector<Reading> readings;
+            for (const auto& [thing, observer, value] : noted) {
+                readings.push_back({static_cast<std::size_t>(thing % 8),
+                                    static_cast<std::size_t>(observer % 4),
+                                    static_cast<double>(value)});
+            }
+            const auto model = observerModel(readings, 4);
+            RC_ASSERT(model.ok());
+            for (const ObserverEffect& observer : model->observers) {
+                RC_ASSERT(!observer.bias || std::isfinite(observer.bias->value));
+                RC_ASSERT(!observer.bias || std::isfinite(*observer.bias->standardError));
+                RC_ASSERT(!observer.spread || std::isfinite(*observer.spread));
+            }
+            RC_ASSERT(!model->observerSd || std::isfinite(*model->observerSd));
+        }));
 }

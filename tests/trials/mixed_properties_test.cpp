@@ -96,7 +96,7 @@ TEST_CASE("predictions of a random term add up to nothing") {
             }
             RC_ASSERT(std::abs(sum) <= 1e-8 * (1 + size));
         }
-    });
+    }));
 }
 
 TEST_CASE("nothing depends on the order of the rows, or on how levels are called") {
@@ -129,7 +129,7 @@ TEST_CASE("nothing depends on the order of the rows, or on how levels are called
             RC_ASSERT(std::abs(here.value - there.value) < 1e-5);
             RC_ASSERT(std::abs(here.total - there.total) < 1e-5);
         }
-    });
+    }));
 }
 
 TEST_CASE("the likelihood is nowhere greater than at its estimate") {
@@ -151,7 +151,7 @@ TEST_CASE("the likelihood is nowhere greater than at its estimate") {
             RC_ASSERT(other.ok());
             RC_ASSERT(other->logLikelihood <= best->logLikelihood + 1e-7);
         }
-    });
+    }));
 }
 
 TEST_CASE("95 % limits of what an accession is truly like hold it about 19 times in 20") {

@@ -95,7 +95,7 @@ TEST_CASE("hours follow Linvill's sine by day and logarithm by night") {
 }
 
 TEST_CASE("hours stay between the extremes, and a gap ends a run") {
-    rc::check("between the extremes", [] {
+    CHECK(rc::check("between the extremes", [] {
         std::vector<DayTemperatures> days;
         for (int i = 0; i < 6; ++i) {
             const double least = *rc::gen::inRange(-200, 200) / 10.0;
@@ -117,7 +117,7 @@ TEST_CASE("hours stay between the extremes, and a gap ends a run") {
             RC_ASSERT(runs->front().celsius[i] >= low - 1e-9);
             RC_ASSERT(runs->front().celsius[i] <= high + 1e-9);
         }
-    });
+    }));
     std::vector<DayTemperatures> days{{day("2021-01-01"), 1.0, 9.0},
                                       {day("2021-01-02"), {}, 9.0},
                                       {day("2021-01-03"), 1.0, 9.0},
