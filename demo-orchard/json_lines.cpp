@@ -1,6 +1,7 @@
 #include "demo/json_lines.hpp"
 
 #include "demo/bench_lines.hpp"
+#include "demo/breeding_lines.hpp"
 
 #include "core/base/numbers.hpp"
 #include "core/journal/json_value.hpp"
@@ -209,6 +210,7 @@ std::string truthDocument(const DemoStation& station, std::uint64_t seed) {
             .add("common_until_seq", integerValue(static_cast<std::int64_t>(truth.restoredAfter)))
             .bytes());
     document.add("bench", benchValue(station.orchard.collection, truth.bench));
+    document.add("breeding", breedingValue(truth.breeding));
     document.add("vines", listOf(station.orchard.vines, vineValue));
     return journal::valueToJson(document.bytes()) + "\n";
 }

@@ -1,6 +1,7 @@
 #include "demo/station.hpp"
 
 #include "demo/bench_work.hpp"
+#include "demo/breeding_work.hpp"
 #include "demo/seasons.hpp"
 
 #include <algorithm>
@@ -58,6 +59,9 @@ DemoStation makeStation(std::uint64_t seed) {
     Pen bench({'s', 0x6e2d49b1c80f5a37, 1});
     bench.seen(pens.office.count());
     writeBench(seed, station.orchard, bench, station.truth.bench);
+    Pen breeding({'s', 0x83b1f7409ce25d6a, 1});
+    breeding.seen(bench.count());
+    writeBreeding(seed, station.orchard, breeding, station.truth.breeding);
     station.journals = {
         {"office.jsonl",
          "the office: plan, collection, rulebook, rounds",
@@ -79,7 +83,11 @@ DemoStation makeStation(std::uint64_t seed) {
         {"bench.jsonl",
          "the bench: freezing tests, juice, tagged shoots, weather",
          3,
-         bench.entries()}};
+         bench.entries()},
+        {"breeding.jsonl",
+         "the breeder's own desk: a replicated trial, crosses, seed and seedlings",
+         3,
+         breeding.entries()}};
     return station;
 }
 

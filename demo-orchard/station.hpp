@@ -2,6 +2,7 @@
 #pragma once
 
 #include "demo/bench_truth.hpp"
+#include "demo/breeding_truth.hpp"
 #include "demo/orchard.hpp"
 #include "demo/pen.hpp"
 
@@ -50,6 +51,7 @@ struct Truth {
     std::string restored;            // origin
     std::uint64_t restoredAfter = 0; // the last seq that both of its branches have
     BenchTruth bench;
+    BreedingTruth breeding;
 };
 
 // One file. Where two journals have the same origin, they are branches of a fork.
