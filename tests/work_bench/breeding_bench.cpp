@@ -143,8 +143,12 @@ void benchCrossPlan() {
     tellPlan("40 crosses among 200 candidates", of);
     const auto free = planCrosses(of.candidates, of.pairs, of.rules);
     must(free.ok(), "a plan");
-    of.rules.mostGroupKinship = free->groupKinship * 0.9;
-    tellPlan("40 crosses among 200 candidates with nine tenths of the group's kinship", of);
+    for (const int percent : {97, 90, 80, 70, 60}) {
+        of.rules.mostGroupKinship = free->groupKinship * percent / 100;
+        tellPlan("40 crosses among 200 candidates, group kinship " + std::to_string(percent) +
+                     " % of the best's",
+                 of);
+    }
     of.rules.mostGroupKinship.reset();
     for (PlanCandidate& one : of.candidates) {
         one.parent.sex = FlowerSex::Perfect;

@@ -3,6 +3,7 @@
 
 #include "core/breeding/cross_pair.hpp"
 #include "core/breeding/plan_reasons.hpp"
+#include "core/breeding/plan_swaps.hpp"
 
 #include <Eigen/Cholesky>
 #include <algorithm>
@@ -154,6 +155,30 @@ FindBroken withinKinship(const GroupKinship& group, double limit, std::size_t fi
     };
 }
 
+// A plan to begin with where the group's kinship is limited, in the columns of the programme.
+std::vector<double>
+firstSet(const PlanInput& input, const GroupKinship& group, const std::vector<AllowedPair>& pairs) {
+    if (!input.rules.mostGroupKinship) {
+        return {};
+    }
+    std::vector<std::size_t> mostUses;
+    for (const PlanCandidate& candidate : input.candidates) {
+        mostUses.push_back(candidate.mostUses);
+    }
+    const std::vector<std::size_t> chosen = plannedBySwaps(
+        {pairs, mostUses, input.rules.crosses, group.kinship, *input.rules.mostGroupKinship});
+    if (chosen.empty()) {
+        return {};
+    }
+    std::vector<double> values(pairs.size() + input.candidates.size(), 0.0);
+    for (const std::size_t pair : chosen) {
+        values[pair] = 1;
+        values[pairs.size() + pairs[pair].mother] += 1;
+        values[pairs.size() + pairs[pair].father] += 1;
+    }
+    return values;
+}
+
 Solved solve(const PlanInput& input, const GroupKinship& group) {
     Solved solved;
     solved.pairs = allowedPairs(input);
@@ -162,7 +187,8 @@ Solved solve(const PlanInput& input, const GroupKinship& group) {
         input.rules.mostGroupKinship
             ? withinKinship(group, *input.rules.mostGroupKinship, solved.pairs.size())
             : FindBroken();
-    solved.solution = solveProgramme(programme, input.rules.seconds, findBroken);
+    solved.solution = solveProgramme(
+        programme, input.rules.seconds, findBroken, firstSet(input, group, solved.pairs));
     return solved;
 }
 

@@ -79,13 +79,65 @@ void searchInside(double most,
     }
 }
 
+// Whether the values are a set that keeps all bounds, rows and the convex condition.
+bool isSet(const Programme& programme,
+           const FindBroken& findBroken,
+           std::span<const double> known) {
+    if (known.size() != programme.columns.size()) {
+        return false;
+    }
+    for (std::size_t c = 0; c < known.size(); ++c) {
+        const ProgrammeColumn& column = programme.columns[c];
+        const bool isWithin = known[c] >= column.lower && known[c] <= column.upper;
+        if (!isWithin || (column.isWhole && known[c] != std::round(known[c]))) {
+            return false;
+        }
+    }
+    for (const ProgrammeRow& row : programme.rows) {
+        double sum = 0;
+        for (const auto& [column, element] : row.elements) {
+            sum += element * known[column];
+        }
+        if (sum < row.lower - kStrict * (1 + std::abs(row.lower)) ||
+            sum > row.upper + kStrict * (1 + std::abs(row.upper))) {
+            return false;
+        }
+    }
+    std::vector<ProgrammeRow> broken;
+    findClearlyBroken(findBroken, known, kStrict, 0, broken);
+    return broken.empty();
+}
+
+double worthOf(const Programme& programme, std::span<const double> values) {
+    double worth = 0;
+    for (std::size_t c = 0; c < values.size(); ++c) {
+        worth += programme.columns[c].worth * values[c];
+    }
+    return worth;
+}
+
+// Those that are cheap, and those of the set that is known.
+std::vector<std::uint32_t>
+columnsFor(double most, const Programme& programme, const ProgrammeSolution& solution) {
+    std::vector<std::uint32_t> columns = cheapColumns(solution.reducedCosts, most);
+    for (std::uint32_t c = 0; c < solution.values.size(); ++c) {
+        if (solution.values[c] != programme.columns[c].lower) {
+            columns.push_back(c);
+        }
+    }
+    std::ranges::sort(columns);
+    const auto rest = std::ranges::unique(columns);
+    columns.erase(rest.begin(), rest.end());
+    return columns;
+}
+
 // One branch and bound over the cheap columns; whether another with more columns is due.
 bool searchAmong(double most,
                  const Programme& programme,
                  const Deadline& deadline,
                  const FindBroken& findBroken,
                  ProgrammeSolution& solution) {
-    std::vector<std::uint32_t> columns = cheapColumns(solution.reducedCosts, most);
+    std::vector<std::uint32_t> columns = columnsFor(most, programme, solution);
     const bool hasAll = columns.size() == programme.columns.size();
     WholeSolver solver(programme, std::move(columns));
     const RelaxationStatus status = solver.relax(deadline);
@@ -96,7 +148,7 @@ bool searchAmong(double most,
                                                     : ProgrammeStatus::TimeIsUp;
         return status == RelaxationStatus::Infeasible && !hasAll;
     }
-    const WholeSolver::Whole whole = solver.search(deadline, findBroken, 0);
+    const WholeSolver::Whole whole = solver.search(deadline, findBroken, 0, solution.values);
     if (whole.isFound && (solution.values.empty() || whole.worth > solution.worth)) {
         solution.values = solver.wholeValues();
         solution.worth = whole.worth;
@@ -120,8 +172,10 @@ bool searchAmong(double most,
 
 } // namespace
 
-ProgrammeSolution
-solveProgramme(const Programme& given, double seconds, const FindBroken& findBroken) {
+ProgrammeSolution solveProgramme(const Programme& given,
+                                 double seconds,
+                                 const FindBroken& findBroken,
+                                 std::span<const double> known) {
     ProgrammeSolution solution;
     if (!isSolvable(given)) {
         return solution;
@@ -134,7 +188,11 @@ solveProgramme(const Programme& given, double seconds, const FindBroken& findBro
     const double small = kTolerance * (1 + std::abs(solution.relaxation));
     std::size_t rank = std::max(kFewest, 3 * programme.rows.size());
     double most = costOfRank(solution.reducedCosts, rank);
-    if (findBroken) {
+    if (isSet(programme, findBroken, known)) {
+        solution.values.assign(known.begin(), known.end());
+        solution.worth = worthOf(programme, known);
+        solution.status = ProgrammeStatus::TimeIsUp;
+    } else if (findBroken) {
         searchInside(most + small, programme, seconds / 3, findBroken, solution);
     }
     for (std::size_t round = 0; round < kMostRounds; ++round) {

@@ -61,10 +61,14 @@ using FindBroken = std::function<void(
 // between the two cannot be in a better set, so the answer is proven for all columns. Columns
 // outside are at their lower bound. Deterministic, unless the time ends it. Nothing is printed.
 // seconds  for all of it, above 0.
+// known    A set that keeps all rows, one value a column, to begin with; one that does not is left
+//          aside. Empty: none.
 // Source  Nemhauser & Wolsey 1988, Integer and Combinatorial Optimization, II.5.2 (variable fixing
 // by
 //         reduced cost); Kelley 1960, J. SIAM 8:703-712 (cutting planes of convex conditions).
-[[nodiscard]] ProgrammeSolution
-solveProgramme(const Programme& programme, double seconds, const FindBroken& findBroken = {});
+[[nodiscard]] ProgrammeSolution solveProgramme(const Programme& programme,
+                                               double seconds,
+                                               const FindBroken& findBroken = {},
+                                               std::span<const double> known = {});
 
 } // namespace bullace::breeding

@@ -163,9 +163,11 @@ public:
         for (std::size_t column = 0; column < term.columns.size(); ++column) {
             levels.block.levels.push_back(std::to_string(column + 1));
             for (std::size_t row = 0; row < rows.size(); ++row) {
-                entries_.emplace_back(next_ + static_cast<int>(column),
-                                      static_cast<std::int32_t>(row),
-                                      term.columns[column][rows[row]]);
+                const double value = term.columns[column][rows[row]];
+                if (value != 0) {
+                    entries_.emplace_back(
+                        next_ + static_cast<int>(column), static_cast<std::int32_t>(row), value);
+                }
             }
         }
         next_ += levels.block.columns();
