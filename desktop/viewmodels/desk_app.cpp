@@ -29,6 +29,7 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       print_(session_),
       observations_(session_),
       study_(session_),
+      selection_(session_),
       weatherIntake_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
@@ -135,6 +136,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &observations_;
     case Study:
         return &study_;
+    case Selection:
+        return &selection_;
     case WeatherIntake:
         return &weatherIntake_;
     default:
@@ -171,6 +174,7 @@ void DeskApp::showRail() {
         {Map, tr("Map"), "Ctrl+7"},
         {Collection, tr("Collection"), "Ctrl+8"},
         {Study, tr("Season"), "Ctrl+9"},
+        {Selection, tr("Selection meeting"), "Ctrl+M"},
         {Settings, tr("This desk"), "Ctrl+0"},
     };
     std::vector<GridRow> rows;

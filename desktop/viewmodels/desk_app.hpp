@@ -14,6 +14,7 @@
 #include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
+#include "desk/selection_view_model.hpp"
 #include "desk/study_view_model.hpp"
 #include "desk/trouble_view_model.hpp"
 #include "desk/vine_view_model.hpp"
@@ -50,6 +51,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::BenchViewModel* bench READ bench CONSTANT)
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::StudyViewModel* study READ study CONSTANT)
+    Q_PROPERTY(bullace::desk::SelectionViewModel* selection READ selection CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
     Q_PROPERTY(QString stationText READ stationText NOTIFY stationChanged)
@@ -76,7 +78,8 @@ public:
         Print,
         Observations,
         Study,
-        WeatherIntake
+        WeatherIntake,
+        Selection
     };
     Q_ENUM(Page)
 
@@ -98,6 +101,7 @@ public:
     [[nodiscard]] MapViewModel* map() { return &map_; }
     [[nodiscard]] VineViewModel* vine() { return &vine_; }
     [[nodiscard]] StudyViewModel* study() { return &study_; }
+    [[nodiscard]] SelectionViewModel* selection() { return &selection_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
@@ -162,6 +166,7 @@ private:
     PrintViewModel print_;
     ObservationsViewModel observations_;
     StudyViewModel study_;
+    SelectionViewModel selection_;
     WeatherIntakeViewModel weatherIntake_;
     GridModel rail_;
     int page_ = Trouble;
