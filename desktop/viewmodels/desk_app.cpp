@@ -1,6 +1,10 @@
 #include "desk/desk_app.hpp"
 
+#include "desk/breeding_views.hpp"
+
 #include "quick/words.hpp"
+
+#include <QKeySequence>
 
 #include <utility>
 
@@ -28,7 +32,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       import_(session_),
       print_(session_),
       observations_(session_),
-      study_(session_),
+      study_(session_, reading_, {[] { return tr("Season"); }, makeStudyViews}),
+      breeding_(session_, reading_, {[] { return tr("Breeding"); }, makeBreedingViews}),
       weatherIntake_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
@@ -135,6 +140,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &observations_;
     case Study:
         return &study_;
+    case Breeding:
+        return &breeding_;
     case WeatherIntake:
         return &weatherIntake_;
     default:
@@ -171,6 +178,7 @@ void DeskApp::showRail() {
         {Map, tr("Map"), "Ctrl+7"},
         {Collection, tr("Collection"), "Ctrl+8"},
         {Study, tr("Season"), "Ctrl+9"},
+        {Breeding, tr("Breeding"), "Ctrl+B"},
         {Settings, tr("This desk"), "Ctrl+0"},
     };
     std::vector<GridRow> rows;
@@ -301,8 +309,8 @@ bool DeskApp::press(int key, int modifiers) {
         emit paneWanted();
         return true;
     }
-    if (plain == Qt::ControlModifier && key >= Qt::Key_0 && key <= Qt::Key_9) {
-        const QString text = QStringLiteral("Ctrl+%1").arg(key - Qt::Key_0);
+    if (plain == Qt::ControlModifier) {
+        const QString text = QKeySequence(plain | key).toString(QKeySequence::PortableText);
         for (int row = 0; row < rail_.count(); ++row) {
             if (rail_.at(row).cells.value(1) == text) {
                 goToRail(row);

@@ -50,6 +50,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::BenchViewModel* bench READ bench CONSTANT)
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::StudyViewModel* study READ study CONSTANT)
+    Q_PROPERTY(bullace::desk::StudyViewModel* breeding READ breeding CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
     Q_PROPERTY(QString stationText READ stationText NOTIFY stationChanged)
@@ -76,7 +77,8 @@ public:
         Print,
         Observations,
         Study,
-        WeatherIntake
+        WeatherIntake,
+        Breeding
     };
     Q_ENUM(Page)
 
@@ -98,6 +100,7 @@ public:
     [[nodiscard]] MapViewModel* map() { return &map_; }
     [[nodiscard]] VineViewModel* vine() { return &vine_; }
     [[nodiscard]] StudyViewModel* study() { return &study_; }
+    [[nodiscard]] StudyViewModel* breeding() { return &breeding_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
@@ -161,7 +164,9 @@ private:
     ImportViewModel import_;
     PrintViewModel print_;
     ObservationsViewModel observations_;
+    StudyReading reading_;
     StudyViewModel study_;
+    StudyViewModel breeding_;
     WeatherIntakeViewModel weatherIntake_;
     GridModel rail_;
     int page_ = Trouble;
