@@ -77,7 +77,7 @@ Window {
                 height: foot.y - y - Theme.mm(2)
 
                 ListPage {
-                    visible: !arrivals.visible && !conflicts.visible && !vine.visible && !bench.visible && !map.visible && !study.visible && !selection.visible
+                    visible: !arrivals.visible && !conflicts.visible && !vine.visible && !bench.visible && !map.visible && !study.visible && !breeding.visible && !selection.visible
                     enabled: visible
                     focus: visible
                     anchors.fill: parent
@@ -130,6 +130,14 @@ Window {
                     focus: visible
                     anchors.fill: parent
                     page: root.app.study
+                }
+                StudyPage {
+                    id: breeding
+                    visible: root.app.page === DeskApp.Breeding
+                    enabled: visible
+                    focus: visible
+                    anchors.fill: parent
+                    page: root.app.breeding
                 }
                 SelectionPage {
                     id: selection

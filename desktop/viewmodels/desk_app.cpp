@@ -1,6 +1,10 @@
 #include "desk/desk_app.hpp"
 
+#include "desk/breeding_views.hpp"
+
 #include "quick/words.hpp"
+
+#include <QKeySequence>
 
 #include <utility>
 
@@ -28,7 +32,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       import_(session_),
       print_(session_),
       observations_(session_),
-      study_(session_),
+      study_(session_, reading_, {[] { return tr("Season"); }, makeStudyViews}),
+      breeding_(session_, reading_, {[] { return tr("Breeding"); }, makeBreedingViews}),
       selection_(session_),
       weatherIntake_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
@@ -136,6 +141,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &observations_;
     case Study:
         return &study_;
+    case Breeding:
+        return &breeding_;
     case Selection:
         return &selection_;
     case WeatherIntake:
@@ -174,6 +181,7 @@ void DeskApp::showRail() {
         {Map, tr("Map"), "Ctrl+7"},
         {Collection, tr("Collection"), "Ctrl+8"},
         {Study, tr("Season"), "Ctrl+9"},
+        {Breeding, tr("Breeding"), "Ctrl+B"},
         {Selection, tr("Selection meeting"), "Ctrl+M"},
         {Settings, tr("This desk"), "Ctrl+0"},
     };
@@ -305,8 +313,8 @@ bool DeskApp::press(int key, int modifiers) {
         emit paneWanted();
         return true;
     }
-    if (plain == Qt::ControlModifier && key >= Qt::Key_0 && key <= Qt::Key_9) {
-        const QString text = QStringLiteral("Ctrl+%1").arg(key - Qt::Key_0);
+    if (plain == Qt::ControlModifier) {
+        const QString text = QKeySequence(plain | key).toString(QKeySequence::PortableText);
         for (int row = 0; row < rail_.count(); ++row) {
             if (rail_.at(row).cells.value(1) == text) {
                 goToRail(row);

@@ -52,6 +52,7 @@ class DeskApp : public QObject {
     Q_PROPERTY(bullace::desk::MapViewModel* map READ map CONSTANT)
     Q_PROPERTY(bullace::desk::StudyViewModel* study READ study CONSTANT)
     Q_PROPERTY(bullace::desk::SelectionViewModel* selection READ selection CONSTANT)
+    Q_PROPERTY(bullace::desk::StudyViewModel* breeding READ breeding CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* rail READ rail CONSTANT)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
     Q_PROPERTY(QString stationText READ stationText NOTIFY stationChanged)
@@ -79,6 +80,7 @@ public:
         Observations,
         Study,
         WeatherIntake,
+        Breeding,
         Selection
     };
     Q_ENUM(Page)
@@ -102,6 +104,7 @@ public:
     [[nodiscard]] VineViewModel* vine() { return &vine_; }
     [[nodiscard]] StudyViewModel* study() { return &study_; }
     [[nodiscard]] SelectionViewModel* selection() { return &selection_; }
+    [[nodiscard]] StudyViewModel* breeding() { return &breeding_; }
     [[nodiscard]] SearchViewModel& searchPage() { return search_; }
     [[nodiscard]] FindingsViewModel& findings() { return findings_; }
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
@@ -165,7 +168,9 @@ private:
     ImportViewModel import_;
     PrintViewModel print_;
     ObservationsViewModel observations_;
+    StudyReading reading_;
     StudyViewModel study_;
+    StudyViewModel breeding_;
     SelectionViewModel selection_;
     WeatherIntakeViewModel weatherIntake_;
     GridModel rail_;

@@ -90,7 +90,7 @@ public:
     [[nodiscard]] virtual Study make(const StudyGround& ground, const Chosen& chosen) const = 0;
 };
 
-// All views, in the order in which they are offered.
+// All views of the page Season, in the order in which they are offered.
 [[nodiscard]] std::vector<std::unique_ptr<StudyView>> makeStudyViews();
 
 // Whether a line of a group is chosen; in a group of many also where none is.

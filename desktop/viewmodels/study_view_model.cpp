@@ -48,16 +48,22 @@ GridRow factRow(const QString& label, const QString& words) {
 
 } // namespace
 
-StudyViewModel::StudyViewModel(DeskSession& session, QObject* parent) : DeskPage(session, parent) {
-    for (std::unique_ptr<StudyView>& made : makeStudyViews()) {
+StudyViewModel::StudyViewModel(DeskSession& session,
+                               StudyReading& reading,
+                               const StudyShelf& shelf,
+                               QObject* parent)
+    : DeskPage(session, parent),
+      pageTitle_(shelf.title),
+      reading_(reading) {
+    for (std::unique_ptr<StudyView>& made : shelf.views()) {
         views_.push_back(std::move(made));
     }
-    const auto forget = [this] { ground_.reset(); };
+    const auto forget = [this] { reading_.ground.reset(); };
     connect(&session_, &DeskSession::changed, this, forget);
     connect(&session_, &DeskSession::catalogueChanged, this, forget);
     connect(&session_, &DeskSession::settingsChanged, this, forget);
     connect(&session_, &DeskSession::deskChanged, this, [this] {
-        ground_.reset();
+        reading_.ground.reset();
         chosen_.clear();
         study_ = {};
     });
@@ -77,7 +83,7 @@ void StudyViewModel::refresh() {
     token_.cancel();
     token_ = {};
     if (study_.title.isEmpty()) {
-        say(tr("Season"), tr("The station's notes are being read …"));
+        say(pageTitle_(), tr("The station's notes are being read …"));
         showChoices();
         offer();
     }
@@ -87,7 +93,7 @@ void StudyViewModel::refresh() {
         this,
         office::Lane::Background,
         token_,
-        [ground = ground_,
+        [ground = reading_.ground,
          now = std::move(now),
          view = view(),
          chosen = chosen_[view()->key()],
@@ -109,7 +115,7 @@ void StudyViewModel::leave() {
 }
 
 void StudyViewModel::show(Made made) {
-    ground_ = std::move(made.ground);
+    reading_.ground = std::move(made.ground);
     groups_ = std::move(made.groups);
     chosen_[view()->key()] = std::move(made.chosen);
     study_ = std::move(made.study);
@@ -230,7 +236,8 @@ void StudyViewModel::openResult(int row) {
     }
     results_.setCurrent(row);
     const QString key = results_.currentKey();
-    if (!key.isEmpty() && ground_ != nullptr && ground_->notes.accession(toText(key))) {
+    const StudyGround* ground = reading_.ground.get();
+    if (!key.isEmpty() && ground != nullptr && ground->notes.accession(toText(key))) {
         emit session_.asked(QStringLiteral("vine"), key);
     }
 }

@@ -1,5 +1,6 @@
-// The page of the sciences: a view is chosen from the list, and its choices below it; beside the
-// list stands the picture or its table, and what has to be told with it.
+// A page of the sciences: a view is chosen from the list, and its choices below it; beside the
+// list stands the picture or its table, and what has to be told with it. Season and Breeding are
+// two of them.
 #pragma once
 
 #include "desk/desk_page.hpp"
@@ -14,6 +15,16 @@
 
 namespace bullace::desk {
 
+// Which views a page has, and what it is called.
+struct StudyShelf {
+    QString (*title)();
+    std::vector<std::unique_ptr<StudyView>> (*views)();
+};
+// The station as it was read last: the pages of the sciences share it.
+struct StudyReading {
+    std::shared_ptr<const StudyGround> ground;
+};
+
 class StudyViewModel : public bullace::desk::DeskPage {
     Q_OBJECT
     QML_ELEMENT
@@ -24,7 +35,11 @@ class StudyViewModel : public bullace::desk::DeskPage {
     Q_PROPERTY(bool isTableShown READ isTableShown NOTIFY shown)
 
 public:
-    explicit StudyViewModel(DeskSession& session, QObject* parent = nullptr);
+    // The reading outlives the page.
+    StudyViewModel(DeskSession& session,
+                   StudyReading& reading,
+                   const StudyShelf& shelf,
+                   QObject* parent = nullptr);
     ~StudyViewModel() override;
     StudyViewModel(const StudyViewModel&) = delete;
     StudyViewModel& operator=(const StudyViewModel&) = delete;
@@ -38,6 +53,8 @@ public:
     // The table stands in the picture's place; always where there is no picture.
     [[nodiscard]] bool isTableShown() const { return isTableWanted_ || !hasPlot(); }
     [[nodiscard]] const Study& study() const { return study_; }
+    // The groups of choices that the list holds below the views.
+    [[nodiscard]] const std::vector<ChoiceGroup>& groups() const { return groups_; }
 
     void refresh() override;
     void leave() override;
@@ -71,10 +88,11 @@ private:
     void offer();
     [[nodiscard]] QString fileName(const QString& end) const;
 
+    QString (*pageTitle_)();
+    StudyReading& reading_;
     std::vector<std::shared_ptr<const StudyView>> views_;
     std::size_t view_ = 0;
     std::map<QString, Chosen> chosen_; // of each view
-    std::shared_ptr<const StudyGround> ground_;
     std::vector<ChoiceGroup> groups_;
     Study study_;
     plots::PlotSource plot_;

@@ -1,5 +1,7 @@
 // Every view of the sciences, as picture and as table, in every dress; and the page that takes
 // weather in. Nothing is cut short, overlaps or reaches out of the window.
+#include "desk/breeding_views.hpp"
+
 #include "core/base/numbers.hpp"
 #include "support/desk_glass.hpp"
 #include "support/pseudo_language.hpp"
@@ -22,16 +24,18 @@ struct Dress {
     DeskSize size = kDeskLeast;
 };
 
-void lookAtViews(DeskGlass& desk, const std::string& dress) {
-    desk.go(desk::DeskApp::Study);
-    for (const auto& view : desk::makeStudyViews()) {
-        desk.app().study()->choose(view->key(), {});
+void lookAtViews(DeskGlass& desk,
+                 desk::StudyViewModel& page,
+                 const std::vector<std::unique_ptr<desk::StudyView>>& views,
+                 const std::string& dress) {
+    for (const auto& view : views) {
+        page.choose(view->key(), {});
         desk.rest();
         const std::string name = dress + "-" + view->key().toStdString();
         INFO(name);
-        CHECK_FALSE(desk.app().study()->study().title.isEmpty());
+        CHECK_FALSE(page.study().title.isEmpty());
         desk.look(name);
-        if (!desk.app().study()->study().rows.empty()) {
+        if (!page.study().rows.empty()) {
             desk.press("t");
             desk.look(name + "-table");
             desk.press("t");
@@ -54,6 +58,7 @@ void lookAtIntake(DeskGlass& desk, const TempFolder& folder, const std::string& 
     REQUIRE(out.open(QIODevice::WriteOnly));
     out.write(twoWeeks().c_str());
     out.close();
+    desk.go(desk::DeskApp::Study);
     desk.app().study()->choose(QStringLiteral("weather"), {});
     desk.rest();
     desk.press("i");
@@ -87,7 +92,10 @@ void dressAndLook(const Dress& dress, bool isOfYears) {
     desk.rest();
     desk.press(Qt::Key_Escape); // the notice that the file is a copy
     const std::string name = std::string(dress.name) + (isOfYears ? "-years" : "-demo");
-    lookAtViews(desk, name);
+    desk.go(desk::DeskApp::Study);
+    lookAtViews(desk, *desk.app().study(), desk::makeStudyViews(), name);
+    desk.go(desk::DeskApp::Breeding);
+    lookAtViews(desk, *desk.app().breeding(), desk::makeBreedingViews(), name + "-breeding");
     if (isOfYears) {
         lookAtIntake(desk, folder, name);
     }

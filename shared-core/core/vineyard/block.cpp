@@ -23,6 +23,18 @@ bool isOnPlan(const Block& block, const Position& position) {
            position.vine <= row->vines;
 }
 
+std::optional<unsigned> replicateAt(const Block& block, const Position& position) {
+    for (const ReplicateRun& run : block.replicates) {
+        const auto first = readPosition(run.first);
+        const auto last = readPosition(run.last);
+        if (first && last && position.block == first->block && position.row == first->row &&
+            first->vine <= position.vine && position.vine <= last->vine) {
+            return run.replicate;
+        }
+    }
+    return {};
+}
+
 std::strong_ordering compareAlongRows(const Position& a, const Position& b) {
     if (const auto byBlock = a.block <=> b.block; byBlock != 0) {
         return byBlock;

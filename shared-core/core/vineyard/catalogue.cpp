@@ -43,6 +43,25 @@ std::vector<Row> rowsOf(BytesView value) {
     return rows;
 }
 
+std::vector<ReplicateRun> replicatesOf(BytesView value) {
+    std::vector<ReplicateRun> runs;
+    for (const BytesView item : itemsOf(value).value_or(std::vector<BytesView>{})) {
+        const auto parts = itemsOf(item);
+        if (!parts || parts->size() != 3) {
+            continue;
+        }
+        const auto first = journal::textOf((*parts)[0]);
+        const auto last = journal::textOf((*parts)[1]);
+        const auto replicate = journal::wholeNumberOf((*parts)[2]);
+        constexpr std::int64_t kMost = kGreatestNumber;
+        if (first && last && replicate && *replicate > 0 && *replicate <= kMost) {
+            runs.push_back(
+                {std::string(*first), std::string(*last), static_cast<unsigned>(*replicate)});
+        }
+    }
+    return runs;
+}
+
 // "label-07-14" of block B2 is the label of B2-07-14.
 std::string labelledPosition(std::string_view block, std::string_view field) {
     return std::string(block) + "-" + std::string(field.substr(std::string_view("label-").size()));
@@ -118,6 +137,8 @@ void Catalogue::Reader::takeBlock(const Subject& subject, BytesView value) {
         block.name = textOr(value);
     } else if (subject.field == "rows") {
         block.rows = rowsOf(value);
+    } else if (subject.field == "replicates") {
+        block.replicates = replicatesOf(value);
     } else if (subject.field == "closed-until") {
         block.closedUntil = dateOf(value);
     } else if (subject.field == "no-tasting-until") {
