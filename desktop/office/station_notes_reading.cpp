@@ -91,7 +91,7 @@ private:
         return database_.eachStateUnordered(
             "accession/",
             "accession0",
-            [this](std::string_view path, merge::State, std::string_view json) {
+            [this](std::string_view path, merge::State state, std::string_view json) {
                 const Subject subject = journal::readSubject(path);
                 static const std::map<std::string_view, std::string NotedAccession::*> kTexts{
                     {"taxon", &NotedAccession::taxon},
@@ -104,6 +104,11 @@ private:
                 }
                 NotedAccession& accession =
                     notes_.accessions[finder_.accession(std::string(subject.id))];
+                if (state == merge::State::Open) {
+                    accession.hasOpenParents |=
+                        subject.field == "mother" || subject.field == "father";
+                    return true;
+                }
                 const Result<Bytes> value = store::readJson(json);
                 if (text == kTexts.end()) {
                     accession.isVerified = json == "true";

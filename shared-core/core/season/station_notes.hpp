@@ -31,9 +31,10 @@ struct NotedAccession {
     std::string taxon; // as the office has it; empty where nobody said
     bool isVerified = false;
     std::optional<int> flowerSex; // OIV 151
-    std::string status{}; // cultivar, selection, seedling …
-    std::string mother{}; // ids of its parents; empty where they are not known
+    std::string status{};         // cultivar, selection, seedling …
+    std::string mother{};         // ids of its parents; empty where they are not known
     std::string father{};
+    bool hasOpenParents = false; // people disagree about one of them: it is not known then
 };
 
 // A number at a vine on a day. Low and high are the least and the greatest value that people noted
