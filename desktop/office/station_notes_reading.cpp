@@ -53,7 +53,9 @@ public:
     Result<StationNotes> read() {
         readAccessions();
         readLots();
+        readCrosses();
         for (Status (Reading::*part)() : {&Reading::readOrigins,
+                                          &Reading::readSeedLots,
                                           &Reading::readStates,
                                           &Reading::readPeopleBeside,
                                           &Reading::readWeather}) {
@@ -71,6 +73,20 @@ private:
     void readAccessions() {
         for (const auto& [id, accession] : catalogue_.accessions()) {
             finder_.accession(id);
+        }
+        for (const auto& [id, day] : catalogue_.plantings().firstDays()) {
+            notes_.accessions[finder_.accession(id)].planted = dayOfDate(day);
+        }
+    }
+
+    void readCrosses() {
+        for (const vineyard::Cross& cross : catalogue_.crosses()) {
+            notes_.crosses.push_back({cross.id,
+                                      cross.number,
+                                      cross.mother,
+                                      cross.father,
+                                      cross.pollenLot,
+                                      cross.isClosed});
         }
     }
 
@@ -91,19 +107,26 @@ private:
         return database_.eachStateUnordered(
             "accession/",
             "accession0",
-            [this](std::string_view path, merge::State, std::string_view json) {
+            [this](std::string_view path, merge::State state, std::string_view json) {
                 const Subject subject = journal::readSubject(path);
                 static const std::map<std::string_view, std::string NotedAccession::*> kTexts{
                     {"taxon", &NotedAccession::taxon},
                     {"status", &NotedAccession::status},
                     {"mother", &NotedAccession::mother},
-                    {"father", &NotedAccession::father}};
+                    {"father", &NotedAccession::father},
+                    {"cross", &NotedAccession::cross},
+                    {"earlier", &NotedAccession::earlier}};
                 const auto text = kTexts.find(subject.field);
                 if (text == kTexts.end() && subject.field != "verified") {
                     return true;
                 }
                 NotedAccession& accession =
                     notes_.accessions[finder_.accession(std::string(subject.id))];
+                if (state == merge::State::Open) {
+                    accession.hasOpenParents |=
+                        subject.field == "mother" || subject.field == "father";
+                    return true;
+                }
                 const Result<Bytes> value = store::readJson(json);
                 if (text == kTexts.end()) {
                     accession.isVerified = json == "true";
@@ -112,6 +135,41 @@ private:
                 }
                 return true;
             });
+    }
+
+    // What the office says of each lot of seed.
+    Status readSeedLots() {
+        return database_.eachStateUnordered(
+            "lot/", "lot0", [this](std::string_view path, merge::State, std::string_view json) {
+                const Subject subject = journal::readSubject(path);
+                const auto lot = lotIds_.find(std::string(subject.id));
+                const Result<Bytes> value = store::readJson(json);
+                if (lot != lotIds_.end() && value) {
+                    takeSeed(subject.field, *value, notes_.lots[lot->second]);
+                }
+                return true;
+            });
+    }
+
+    static void takeSeed(std::string_view field, const Bytes& value, NotedLot& lot) {
+        static const std::map<std::string_view, std::optional<std::int64_t> NotedLot::*> kCounts{
+            {"seeds", &NotedLot::seeds},
+            {"sinkers", &NotedLot::sinkers},
+            {"germinated", &NotedLot::germinated}};
+        static const std::map<std::string_view, std::optional<std::int32_t> NotedLot::*> kDays{
+            {"date", &NotedLot::day},
+            {"stratified", &NotedLot::stratified},
+            {"sown", &NotedLot::sown},
+            {"germinated-on", &NotedLot::germinatedOn}};
+        const auto text = journal::textOf(value);
+        if (field == "cross" && text) {
+            lot.cross = *text;
+        } else if (const auto count = kCounts.find(field); count != kCounts.end()) {
+            lot.*(count->second) = journal::wholeNumberOf(value);
+        } else if (const auto day = kDays.find(field); day != kDays.end() && text) {
+            const auto date = readDate(*text);
+            lot.*(day->second) = date ? std::optional(dayOfDate(*date)) : std::nullopt;
+        }
     }
 
     Status readStates() {

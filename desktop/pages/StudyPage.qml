@@ -22,8 +22,17 @@ FocusScope {
     }
     Plot {
         objectName: "studyPlot"
-        visible: !root.page.isTableShown
+        visible: !root.page.isTableShown && !root.page.hasDrawing
         source: root.page.plot
+        x: choices.width + root.gap
+        width: parent.width - x
+        height: facts.y - root.gap
+    }
+    Drawing {
+        objectName: "studyDrawing"
+        visible: !root.page.isTableShown && root.page.hasDrawing
+        enabled: visible
+        source: root.page.drawing
         x: choices.width + root.gap
         width: parent.width - x
         height: facts.y - root.gap

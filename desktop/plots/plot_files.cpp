@@ -1,35 +1,17 @@
 #include "plots/plot_files.hpp"
 
+#include "plots/file_painting.hpp"
 #include "plots/plot_words.hpp"
-#include "plots/relay_device.hpp"
 
 #include "core/base/numbers.hpp"
 #include "core/report/csv.hpp"
 #include "quick/words.hpp"
-
-#include <QBuffer>
-#include <QPainter>
-#include <QPdfWriter>
-#include <QSvgGenerator>
 
 #include <cmath>
 
 namespace bullace::plots {
 
 namespace {
-
-constexpr int kPdfDotsPerInch = 1200;
-constexpr double kMmPerInch = 25.4;
-constexpr double kTextMm = 3.3; // height of a line's letters with their tails: 9 points
-constexpr double kMarginMm = 15;
-constexpr int kSvgDotsPerInch = 288; // whole units then are fine enough for lines
-constexpr double kLeastSideMm = 20;
-constexpr double kMostSideMm = 2000;
-
-PlotLook lookAt(const QString& family, double dotsPerInch) {
-    const double unitsPerMm = dotsPerInch / kMmPerInch;
-    return {Qt::black, Qt::white, family, qRound(kTextMm * unitsPerMm), unitsPerMm};
-}
 
 std::string cellText(const report::PlotTable::Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell)) {
@@ -52,56 +34,28 @@ Status writePlotPdf(const QString& path,
     if (const Status fine = report::checkPlot(plot); !fine) {
         return fine;
     }
-    QPdfWriter writer(path);
-    writer.setResolution(kPdfDotsPerInch);
-    writer.setPageLayout(QPageLayout(QPageSize(paper),
-                                     QPageLayout::Landscape,
-                                     QMarginsF(kMarginMm, kMarginMm, kMarginMm, kMarginMm),
-                                     QPageLayout::Millimeter));
-    writer.setTitle(quick::fromText(plot.title));
-    QPainter painter;
-    if (!painter.begin(&writer)) {
-        return Error{
-            ErrorCode::Io,
-            "The file " + quick::toText(path) +
-                " cannot be written. Choose another folder, or see whether the disk is full.",
-            {}};
-    }
-    paintPlot(
-        painter, plot, lookAt(family, kPdfDotsPerInch), QSizeF(writer.width(), writer.height()));
-    if (!painter.end()) {
-        return Error{
-            ErrorCode::Io, "The file " + quick::toText(path) + " was not written whole.", {}};
-    }
-    return {};
+    const QPageLayout layout(QPageSize(paper),
+                             QPageLayout::Landscape,
+                             QMarginsF(kFileMarginMm, kFileMarginMm, kFileMarginMm, kFileMarginMm),
+                             QPageLayout::Millimeter);
+    return writePdfPage(path,
+                        quick::fromText(plot.title),
+                        family,
+                        layout,
+                        [&plot](QPainter& painter, const PlotLook& look, QSizeF size) {
+                            paintPlot(painter, plot, look, size);
+                        });
 }
 
 Result<QByteArray> plotSvg(const report::Plot& plot, const QString& family, QSizeF sizeMm) {
     if (const Status fine = report::checkPlot(plot); !fine) {
         return fine.error();
     }
-    const auto isSide = [](double mm) { return mm >= kLeastSideMm && mm <= kMostSideMm; };
-    if (!isSide(sizeMm.width()) || !isSide(sizeMm.height())) {
-        return Error{ErrorCode::InvalidInput, "A picture is 20 to 2,000 mm wide and high.", {}};
-    }
-    const PlotLook look = lookAt(family, kSvgDotsPerInch);
-    const QSize size = (sizeMm * look.pxPerMm).toSize();
-    QBuffer file;
-    file.open(QIODevice::WriteOnly);
-    QSvgGenerator generator;
-    generator.setOutputDevice(&file);
-    generator.setResolution(kSvgDotsPerInch);
-    generator.setSize(size);
-    generator.setViewBox(QRect(QPoint(), size));
-    generator.setTitle(quick::fromText(plot.title));
-    generator.setDescription(plotSummary(plot));
-    QPainter into(&generator);
-    RelayDevice outlines(into, size, RelayDevice::Words::AsOutlines);
-    QPainter painter(&outlines);
-    paintPlot(painter, plot, look, size);
-    painter.end();
-    into.end();
-    return file.data();
+    return svgPicture({quick::fromText(plot.title), plotSummary(plot), family},
+                      sizeMm,
+                      [&plot](QPainter& painter, const PlotLook& look, QSizeF size) {
+                          paintPlot(painter, plot, look, size);
+                      });
 }
 
 QByteArray plotCsv(const report::Plot& plot) {

@@ -6,6 +6,7 @@ std::vector<std::unique_ptr<StudyView>> makeBreedingViews() {
     std::vector<std::unique_ptr<StudyView>> views;
     views.push_back(makeTrialView());
     views.push_back(makePredictionView());
+    views.push_back(makePedigreeView());
     return views;
 }
 

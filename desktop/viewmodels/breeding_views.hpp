@@ -13,5 +13,8 @@ namespace bullace::desk {
 
 [[nodiscard]] std::unique_ptr<StudyView> makeTrialView();
 [[nodiscard]] std::unique_ptr<StudyView> makePredictionView();
+[[nodiscard]] std::unique_ptr<StudyView> makePedigreeView();
+[[nodiscard]] std::unique_ptr<StudyView> makeCrossPlanView();
+[[nodiscard]] std::unique_ptr<StudyView> makeCrossBookView();
 
 } // namespace bullace::desk

@@ -62,8 +62,14 @@ constexpr std::array kNames{
     FieldName{"amount", QT_TRANSLATE_NOOP("CardWords", "Amount")},
     FieldName{"kept", QT_TRANSLATE_NOOP("CardWords", "Where it is kept")},
     FieldName{"label", QT_TRANSLATE_NOOP("CardWords", "Label")},
-    FieldName{"sown", QT_TRANSLATE_NOOP("CardWords", "Seeds sown")},
+    FieldName{"cross", QT_TRANSLATE_NOOP("CardWords", "From the cross")},
+    FieldName{"earlier", QT_TRANSLATE_NOOP("CardWords", "Known before as")},
+    FieldName{"seeds", QT_TRANSLATE_NOOP("CardWords", "Seeds")},
+    FieldName{"sinkers", QT_TRANSLATE_NOOP("CardWords", "Seeds that sank in water")},
+    FieldName{"stratified", QT_TRANSLATE_NOOP("CardWords", "Stratified on")},
+    FieldName{"sown", QT_TRANSLATE_NOOP("CardWords", "Sown on")},
     FieldName{"germinated", QT_TRANSLATE_NOOP("CardWords", "Seeds germinated")},
+    FieldName{"germinated-on", QT_TRANSLATE_NOOP("CardWords", "Germinated on")},
     FieldName{"mother-at", QT_TRANSLATE_NOOP("CardWords", "Position of the seed parent")},
     FieldName{"pollen-lot", QT_TRANSLATE_NOOP("CardWords", "Pollen lot")}};
 

@@ -3,9 +3,11 @@
 #pragma once
 
 #include "desk/grid_model.hpp"
+#include "office/act.hpp"
 
 #include "core/base/remark.hpp"
 #include "core/base/units.hpp"
+#include "core/report/drawing.hpp"
 #include "core/report/plot.hpp"
 #include "core/season/station_notes.hpp"
 #include "core/statistics/estimate.hpp"
@@ -53,11 +55,20 @@ struct RemarkOfSome {
     Remark remark;
 };
 
+// What can be written from an answer, as one act that can be undone.
+struct StudyDeed {
+    QString text; // a verb and what it works on
+    QString keyText;
+    QString done; // one sentence, once it is written
+    std::shared_ptr<const office::Act> act;
+};
+
 // One answer: what is drawn, what stands in its table, and what has to be told with it.
 struct Study {
     QString title; // "Flowering of 2025"
     QString words; // one sentence: the answer, or why there is none
     std::optional<report::Plot> plot;
+    std::optional<report::Drawing> drawing; // in the plot's place
     QString tableName;
     std::vector<GridColumn> columns;
     std::vector<GridRow> rows;
@@ -67,6 +78,7 @@ struct Study {
     QStringList cautions;       // that concern what is shown
     std::size_t openLeft = 0;   // conflicts that were left out
     std::size_t missedLeft = 0; // "not observed" and the like that were left out
+    std::optional<StudyDeed> deed;
 };
 
 // Something else that can be done from a view: it leads to the page of that name.

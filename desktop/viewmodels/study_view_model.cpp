@@ -74,7 +74,9 @@ StudyViewModel::~StudyViewModel() = default;
 QString StudyViewModel::help() const {
     return tr("The list chooses what is shown; Enter takes a line, and a second time gives it "
               "back where several can be chosen. T shows the table in the place of the picture, "
-              "and the picture again. P writes the picture, W the table, as the file's name ends: "
+              "and the picture again; a drawing larger than its room is moved by the arrows, and "
+              "+, - and 0 make it larger, smaller, and show all of it. P writes the picture, W the "
+              "table, as the file's name ends: "
               "PDF, SVG or CSV. O goes to what is still open and was left out.") +
            QStringLiteral("\n\n") + view()->help();
 }
@@ -122,6 +124,9 @@ void StudyViewModel::show(Made made) {
     say(study_.title, study_.words);
     if (study_.plot) {
         plot_.setPlot(*study_.plot);
+    }
+    if (study_.drawing) {
+        drawing_.setDrawing(*study_.drawing);
     }
     results_.setColumns(study_.tableName, study_.columns);
     results_.setRows(study_.rows);
@@ -247,11 +252,14 @@ void StudyViewModel::offer() {
         {QStringLiteral("table"),
          tr("Table or picture"),
          QStringLiteral("T"),
-         hasPlot(),
-         hasPlot() && isTableWanted_},
-        {QStringLiteral("picture"), tr("Write the picture"), QStringLiteral("P"), hasPlot()},
+         hasPicture(),
+         hasPicture() && isTableWanted_},
+        {QStringLiteral("picture"), tr("Write the picture"), QStringLiteral("P"), hasPicture()},
         {QStringLiteral("write"), tr("Write the table"), QStringLiteral("W"), !study_.rows.empty()},
         {QStringLiteral("open"), tr("What is open"), QStringLiteral("O"), study_.openLeft > 0}};
+    if (study_.deed) {
+        actions.push_back({QStringLiteral("deed"), study_.deed->text, study_.deed->keyText});
+    }
     for (const StudyAction& own : view()->actions()) {
         actions.push_back({own.page, own.text, own.keyText});
     }
@@ -273,9 +281,26 @@ void StudyViewModel::act(const QString& id) {
                 [this](const QString& path) { return writeTable(path); });
     } else if (id == QStringLiteral("open")) {
         emit session_.asked(QStringLiteral("conflicts"), {});
+    } else if (id == QStringLiteral("deed")) {
+        doDeed();
     } else {
         emit session_.asked(id, {}); // one of the view's own
     }
+}
+
+void StudyViewModel::doDeed() {
+    if (!study_.deed || !isSomebodyThere()) {
+        return;
+    }
+    session_.perform(this,
+                     *study_.deed->act,
+                     [this, done = study_.deed->done](Result<std::vector<journal::Place>> written) {
+                         if (!written) {
+                             session_.fail(written.error());
+                         } else {
+                             emit session_.told(done);
+                         }
+                     });
 }
 
 QString StudyViewModel::fileName(const QString& end) const {
@@ -286,6 +311,14 @@ QString StudyViewModel::fileName(const QString& end) const {
 }
 
 QString StudyViewModel::writePicture(const QString& path) const {
+    if (study_.drawing) {
+        report::Drawing drawing = *study_.drawing;
+        for (const QString& caution : study_.cautions) {
+            drawing.notes.push_back(toText(caution));
+        }
+        const Status written = writeDrawingFile(path, drawing, session_.settings().isA4);
+        return written ? QString() : quick::errorWords(written.error());
+    }
     if (!study_.plot) {
         return tr("There is no picture.");
     }

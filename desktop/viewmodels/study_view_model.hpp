@@ -5,6 +5,7 @@
 
 #include "desk/desk_page.hpp"
 #include "desk/study.hpp"
+#include "plots/drawing_item.hpp"
 #include "plots/plot_item.hpp"
 
 #include <QString>
@@ -30,8 +31,10 @@ class StudyViewModel : public bullace::desk::DeskPage {
     QML_ELEMENT
     QML_UNCREATABLE("made by the desk")
     Q_PROPERTY(bullace::plots::PlotSource* plot READ plot CONSTANT)
+    Q_PROPERTY(bullace::plots::DrawingSource* drawing READ drawing CONSTANT)
     Q_PROPERTY(bullace::desk::GridModel* results READ results CONSTANT)
     Q_PROPERTY(bool hasPlot READ hasPlot NOTIFY shown)
+    Q_PROPERTY(bool hasDrawing READ hasDrawing NOTIFY shown)
     Q_PROPERTY(bool isTableShown READ isTableShown NOTIFY shown)
 
 public:
@@ -48,10 +51,13 @@ public:
 
     [[nodiscard]] QString help() const override;
     [[nodiscard]] plots::PlotSource* plot() { return &plot_; }
+    [[nodiscard]] plots::DrawingSource* drawing() { return &drawing_; }
     [[nodiscard]] GridModel* results() { return &results_; }
     [[nodiscard]] bool hasPlot() const { return study_.plot.has_value(); }
+    [[nodiscard]] bool hasDrawing() const { return study_.drawing.has_value(); }
+    [[nodiscard]] bool hasPicture() const { return hasPlot() || hasDrawing(); }
     // The table stands in the picture's place; always where there is no picture.
-    [[nodiscard]] bool isTableShown() const { return isTableWanted_ || !hasPlot(); }
+    [[nodiscard]] bool isTableShown() const { return isTableWanted_ || !hasPicture(); }
     [[nodiscard]] const Study& study() const { return study_; }
     // The groups of choices that the list holds below the views.
     [[nodiscard]] const std::vector<ChoiceGroup>& groups() const { return groups_; }
@@ -86,6 +92,7 @@ private:
     void showChoices();
     void showFacts();
     void offer();
+    void doDeed();
     [[nodiscard]] QString fileName(const QString& end) const;
 
     QString (*pageTitle_)();
@@ -96,6 +103,7 @@ private:
     std::vector<ChoiceGroup> groups_;
     Study study_;
     plots::PlotSource plot_;
+    plots::DrawingSource drawing_;
     GridModel results_;
     bool isTableWanted_ = false;
     office::Token token_;

@@ -3,11 +3,13 @@
 #include "desk/desk_words.hpp"
 #include "paper/page.hpp"
 #include "paper/pdf.hpp"
+#include "plots/drawing_files.hpp"
 #include "plots/plot_files.hpp"
 
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <functional>
 #include <map>
 
 namespace bullace::desk {
@@ -125,21 +127,54 @@ vinePlot(const office::VineFile& file, const vineyard::Asked& asked, const UnitW
     return plot;
 }
 
-Status writePlotFile(const QString& path, const report::Plot& plot, bool isA4) {
-    constexpr QSizeF kSvgMm(180, 120);
-    const QString family = paper::printFace();
+namespace {
+
+QPageSize::PageSizeId paperSize(bool isA4) {
+    return isA4 ? QPageSize::A4 : QPageSize::Letter;
+}
+
+// What a picture becomes as each kind of file.
+struct PictureFile {
+    std::function<Status(const QString& path)> pdf;
+    std::function<Result<QByteArray>()> svg;
+    std::function<QByteArray()> csv;
+};
+
+Status writePicture(const QString& path, const PictureFile& picture) {
     if (path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) {
-        return plots::writePlotPdf(path, plot, family, isA4 ? QPageSize::A4 : QPageSize::Letter);
+        return picture.pdf(path);
     }
     if (path.endsWith(QStringLiteral(".csv"), Qt::CaseInsensitive)) {
-        return paper::writeFile(path, plots::plotCsv(plot));
+        return paper::writeFile(path, picture.csv());
     }
     if (path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)) {
-        const auto drawing = plots::plotSvg(plot, family, kSvgMm);
-        return drawing ? paper::writeFile(path, *drawing) : Status(drawing.error());
+        const auto drawn = picture.svg();
+        return drawn ? paper::writeFile(path, *drawn) : Status(drawn.error());
     }
     return Error{
         ErrorCode::InvalidInput, toText(Tr::tr("The file's name ends in .pdf, .svg or .csv.")), {}};
+}
+
+} // namespace
+
+Status writePlotFile(const QString& path, const report::Plot& plot, bool isA4) {
+    constexpr QSizeF kSvgMm(180, 120);
+    const QString family = paper::printFace();
+    return writePicture(
+        path,
+        {[&](const QString& to) { return plots::writePlotPdf(to, plot, family, paperSize(isA4)); },
+         [&] { return plots::plotSvg(plot, family, kSvgMm); },
+         [&] { return plots::plotCsv(plot); }});
+}
+
+Status writeDrawingFile(const QString& path, const report::Drawing& drawing, bool isA4) {
+    const QString family = paper::printFace();
+    return writePicture(path,
+                        {[&](const QString& to) {
+                             return plots::writeDrawingPdf(to, drawing, family, paperSize(isA4));
+                         },
+                         [&] { return plots::drawingSvg(drawing, family); },
+                         [&] { return plots::drawingCsv(drawing); }});
 }
 
 } // namespace bullace::desk

@@ -4,6 +4,7 @@
 #include "office/vine_file.hpp"
 
 #include "core/base/units.hpp"
+#include "core/report/drawing.hpp"
 #include "core/report/plot.hpp"
 
 #include <QString>
@@ -20,5 +21,7 @@ vinePlot(const office::VineFile& file, const vineyard::Asked& asked, const UnitW
 // As its name's end says: .pdf, .svg or .csv. Errors: InvalidInput for another end; those of
 // writing.
 [[nodiscard]] Status writePlotFile(const QString& path, const report::Plot& plot, bool isA4);
+[[nodiscard]] Status
+writeDrawingFile(const QString& path, const report::Drawing& drawing, bool isA4);
 
 } // namespace bullace::desk

@@ -31,9 +31,13 @@ struct NotedAccession {
     std::string taxon; // as the office has it; empty where nobody said
     bool isVerified = false;
     std::optional<int> flowerSex; // OIV 151
-    std::string status{}; // cultivar, selection, seedling …
-    std::string mother{}; // ids of its parents; empty where they are not known
+    std::string status{};         // cultivar, selection, seedling …
+    std::string mother{};         // ids of its parents; empty where they are not known
     std::string father{};
+    bool hasOpenParents = false; // people disagree about one of them: it is not known then
+    std::string cross{};         // of which it is a seedling, by its id
+    std::string earlier{};       // the id under which the same vine was known before
+    std::optional<std::int32_t> planted{}; // the first day on which it stood anywhere
 };
 
 // A number at a vine on a day. Low and high are the least and the greatest value that people noted
@@ -84,6 +88,25 @@ struct NotedLot {
     std::string id;
     std::string kind;
     std::optional<std::size_t> accession; // from which it was taken, where that is known
+    // Of seed: from which cross, counts, and days since 1970-01-01.
+    std::string cross{};
+    std::optional<std::int64_t> seeds{};
+    std::optional<std::int64_t> sinkers{}; // seeds that sink in water
+    std::optional<std::int64_t> germinated{};
+    std::optional<std::int32_t> day{}; // on which it was taken
+    std::optional<std::int32_t> stratified{};
+    std::optional<std::int32_t> sown{};
+    std::optional<std::int32_t> germinatedOn{};
+};
+
+// A cross as the office has it; accessions by their ids.
+struct NotedCross {
+    std::string id;
+    std::string number; // the office's own; empty of one that was only opened in the field
+    std::string mother;
+    std::string father;
+    std::string pollenLot{};
+    bool isClosed = false;
 };
 
 // All that was noted of one descriptor.
@@ -100,6 +123,7 @@ struct StationNotes {
     std::vector<NotedAccession> accessions;
     std::vector<NotedVine> vines;
     std::vector<NotedLot> lots;
+    std::vector<NotedCross> crosses;
     std::vector<std::string> words; // of word notes, reasons and authors
     std::map<std::string, DescriptorNotes, std::less<>> of;
     std::map<std::string, std::map<CivilDate, weather::DailyWeather>, std::less<>>

@@ -93,6 +93,17 @@ std::vector<const Planting*> Plantings::of(std::string_view accession) const {
     return found;
 }
 
+std::map<std::string, CivilDate, std::less<>> Plantings::firstDays() const {
+    std::map<std::string, CivilDate, std::less<>> first;
+    for (const auto& [name, place] : places_) {
+        for (const Planting& planting : place) {
+            const auto [at, isNew] = first.emplace(planting.accession, planting.from);
+            at->second = std::min(at->second, planting.from);
+        }
+    }
+    return first;
+}
+
 std::vector<const Planting*> Plantings::standing(CivilDate date) const {
     std::vector<Standing> found;
     for (const auto& [position, place] : places_) {

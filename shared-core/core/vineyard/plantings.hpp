@@ -51,6 +51,9 @@ public:
     // Wherever and whenever the accession was planted, by newest position and then by date.
     [[nodiscard]] std::vector<const Planting*> of(std::string_view accession) const;
 
+    // The first day on which each accession stood anywhere.
+    [[nodiscard]] std::map<std::string, CivilDate, std::less<>> firstDays() const;
+
     // Everything that stood on `date`, in the order of block, row and vine (by newest position).
     [[nodiscard]] std::vector<const Planting*> standing(CivilDate date) const;
 
