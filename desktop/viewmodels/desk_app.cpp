@@ -34,7 +34,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       observations_(session_),
       study_(session_, reading_, {[] { return tr("Season"); }, makeStudyViews}),
       breeding_(session_, reading_, {[] { return tr("Breeding"); }, makeBreedingViews}),
-      weatherIntake_(session_) {
+      weatherIntake_(session_),
+      plantingPlan_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -142,6 +143,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &study_;
     case Breeding:
         return &breeding_;
+    case PlantingPlan:
+        return &plantingPlan_;
     case WeatherIntake:
         return &weatherIntake_;
     default:
@@ -268,6 +271,9 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("weather-intake")) {
         weatherIntake_.begin();
         visit(WeatherIntake);
+    } else if (page == QStringLiteral("planting-plan")) {
+        plantingPlan_.begin();
+        visit(PlantingPlan);
     } else if (page == QStringLiteral("conflicts")) {
         go(Conflicts);
     } else if (page == QStringLiteral("back")) {

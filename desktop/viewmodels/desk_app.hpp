@@ -11,6 +11,7 @@
 #include "desk/import_view_model.hpp"
 #include "desk/map_view_model.hpp"
 #include "desk/observations_view_model.hpp"
+#include "desk/planting_plan_view_model.hpp"
 #include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
@@ -78,7 +79,8 @@ public:
         Observations,
         Study,
         WeatherIntake,
-        Breeding
+        Breeding,
+        PlantingPlan
     };
     Q_ENUM(Page)
 
@@ -106,6 +108,7 @@ public:
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
     [[nodiscard]] PrintViewModel& printPage() { return print_; }
     [[nodiscard]] WeatherIntakeViewModel& weatherIntake() { return weatherIntake_; }
+    [[nodiscard]] PlantingPlanViewModel& plantingPlan() { return plantingPlan_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -168,6 +171,7 @@ private:
     StudyViewModel study_;
     StudyViewModel breeding_;
     WeatherIntakeViewModel weatherIntake_;
+    PlantingPlanViewModel plantingPlan_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one
