@@ -163,7 +163,7 @@ FocusScope {
                     leftPadding: root.pad
                     rightPadding: root.pad
                     verticalAlignment: Text.AlignVCenter
-                    horizontalAlignment: root.model.columnIsNumber(title.index) ? Text.AlignRight : Text.AlignLeft
+                    horizontalAlignment: root.layoutCount >= 0 && root.model.columnIsNumber(title.index) ? Text.AlignRight : Text.AlignLeft
                     text: root.layoutCount >= 0 ? root.model.columnTitle(title.index) : ""
                     font.bold: true
                     wrapMode: Text.NoWrap

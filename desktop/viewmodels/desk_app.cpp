@@ -35,7 +35,8 @@ DeskApp::DeskApp(DeskParts parts, QObject* parent)
       study_(session_, reading_, {[] { return tr("Season"); }, makeStudyViews}),
       breeding_(session_, reading_, {[] { return tr("Breeding"); }, makeBreedingViews}),
       selection_(session_),
-      weatherIntake_(session_) {
+      weatherIntake_(session_),
+      plantingPlan_(session_) {
     connect(&session_, &DeskSession::told, this, &DeskApp::tell);
     connect(&session_, &DeskSession::deskChanged, this, &DeskApp::onDesk);
     connect(&session_, &DeskSession::settingsChanged, this, &DeskApp::settingsChanged);
@@ -145,6 +146,8 @@ DeskPage* DeskApp::pageOf(int page) {
         return &breeding_;
     case Selection:
         return &selection_;
+    case PlantingPlan:
+        return &plantingPlan_;
     case WeatherIntake:
         return &weatherIntake_;
     default:
@@ -272,6 +275,9 @@ void DeskApp::onAsked(const QString& page, const QString& about) {
     } else if (page == QStringLiteral("weather-intake")) {
         weatherIntake_.begin();
         visit(WeatherIntake);
+    } else if (page == QStringLiteral("planting-plan")) {
+        plantingPlan_.begin();
+        visit(PlantingPlan);
     } else if (page == QStringLiteral("conflicts")) {
         go(Conflicts);
     } else if (page == QStringLiteral("back")) {

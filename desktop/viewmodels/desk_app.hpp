@@ -11,6 +11,7 @@
 #include "desk/import_view_model.hpp"
 #include "desk/map_view_model.hpp"
 #include "desk/observations_view_model.hpp"
+#include "desk/planting_plan_view_model.hpp"
 #include "desk/print_view_model.hpp"
 #include "desk/rulebook_view_model.hpp"
 #include "desk/search_view_model.hpp"
@@ -81,7 +82,8 @@ public:
         Study,
         WeatherIntake,
         Breeding,
-        Selection
+        Selection,
+        PlantingPlan
     };
     Q_ENUM(Page)
 
@@ -110,6 +112,7 @@ public:
     [[nodiscard]] ImportViewModel& importPage() { return import_; }
     [[nodiscard]] PrintViewModel& printPage() { return print_; }
     [[nodiscard]] WeatherIntakeViewModel& weatherIntake() { return weatherIntake_; }
+    [[nodiscard]] PlantingPlanViewModel& plantingPlan() { return plantingPlan_; }
     [[nodiscard]] GridModel* rail() { return &rail_; }
     [[nodiscard]] QString notice() const { return notice_; }
     [[nodiscard]] QString stationText() const;
@@ -173,6 +176,7 @@ private:
     StudyViewModel breeding_;
     SelectionViewModel selection_;
     WeatherIntakeViewModel weatherIntake_;
+    PlantingPlanViewModel plantingPlan_;
     GridModel rail_;
     int page_ = Trouble;
     std::vector<int> before_; // pages behind a visited one

@@ -70,7 +70,7 @@ ChoiceGroup shownChoice() {
             false,
             {{kPredictions, Tr::tr("predictions")},
              {kVariances, Tr::tr("what varies")},
-             {kCorrelations, Tr::tr("correlation with another descriptor")}}};
+             {kCorrelations, Tr::tr("correlations")}}};
 }
 
 class PredictionView : public StudyView {
@@ -116,9 +116,9 @@ public:
         study.tableName = title();
         const auto tried = triedOf(ground, chosen.at(kWhat));
         const season::StationTrial trial = chosenTrial(ground, chosen);
-        tellTrial(trial, study);
         if (!tried || trial.table.rows() == 0) {
             study.words = Tr::tr("Nothing has been counted or measured yet.");
+            tellTrial(trial, study);
             return study;
         }
         study.title = Tr::tr("%1, predictions from %2", "a descriptor and its seasons")
@@ -134,6 +134,7 @@ public:
         } else {
             predict({ground, *tried, trial}, *wish, chosen.at(kShown) == kVariances, study);
         }
+        tellTrial(trial, study);
         return study;
     }
 

@@ -43,8 +43,20 @@ std::vector<std::size_t> order(const trials::AdjustedMeans& means) {
     return levels;
 }
 
+// "abc"; from four that follow one another on "a–d".
 QString letterOf(const std::vector<std::string>& letters, std::size_t level) {
-    return level < letters.size() ? fromText(letters[level]) : QString();
+    if (level >= letters.size()) {
+        return {};
+    }
+    constexpr std::size_t kFew = 3;
+    const std::string& all = letters[level];
+    bool isRun = all.size() > kFew;
+    for (std::size_t i = 1; i < all.size(); ++i) {
+        isRun = isRun && all[i] == all[i - 1] + 1;
+    }
+    return isRun
+               ? QStringLiteral("%1–%2").arg(QLatin1Char(all.front())).arg(QLatin1Char(all.back()))
+               : fromText(all);
 }
 
 const trials::ReferenceDifference* toReference(const Comparisons& comparisons, std::size_t level) {

@@ -122,7 +122,9 @@ public:
             "whether the blocks took out what the place does: large ones that lie together say "
             "that they did not.");
     }
-    std::vector<StudyAction> actions() const override { return {}; }
+    std::vector<StudyAction> actions() const override {
+        return {{QStringLiteral("planting-plan"), Tr::tr("Plan a planting"), QStringLiteral("L")}};
+    }
 
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
         ChoiceGroup shown{kShown, Tr::tr("Shown"), false, {}};
@@ -149,34 +151,32 @@ public:
         study.tableName = title();
         const auto tried = triedOf(ground, chosen.at(QStringLiteral("what")));
         const season::StationTrial all = chosenTrial(ground, chosen);
-        tellTrial(all, study);
         if (!tried || all.table.rows() == 0) {
             study.words = Tr::tr("Nothing has been counted or measured yet.");
+            tellTrial(all, study);
             return study;
         }
         study.title =
             Tr::tr("%1, %2", "a descriptor and its seasons").arg(tried->title, seasonWords(all));
         study.tableName = study.title;
         ShownTrial trial{ground, *tried, season::eachVineOnce(all), {}, {}, {}, {}, {}, {}};
-        addRemarks(trial.vines.remarks, study.remarks);
         trial.repeat = repeatOf(chosen, trial.vines);
         trial.plots = season::plotsOf(trial.vines, trial.repeat);
         trial.reference = chosen.at(kReference) == kNone ? QString() : chosen.at(kReference);
         trial.values = all.values;
-        analyse(chosen, std::move(trial), study);
+        analyse(chosen, trial, study);
+        tellTrial(trial.vines, study);
         return study;
     }
 
 private:
-    static void analyse(const Chosen& chosen, ShownTrial trial, Study& study) {
+    static void analyse(const Chosen& chosen, ShownTrial& trial, Study& study) {
         const Scale scale = trials::scaleOf(toText(chosen.at(kScale))).value_or(Scale::AsItIs);
-        tellScale(trial, scale, study);
         auto scaled = trials::ScaledResponse::of(trial.plots.table.response, scale);
         if (!scaled) {
             study.words = quick::errorWords(scaled.error());
             return;
         }
-        addRemarks(scaled->remarks(), study.remarks);
         trials::TrialTable table = trial.plots.table;
         table.response = scaled->values();
         trials::TrialPlan plan{{season::kAccessionFactor}, {}, {}};
@@ -196,6 +196,7 @@ private:
         study.words = answerWords(trial);
         study.method = methodWords(trial);
         tellAnalysis(trial, study);
+        tellScale(trial, scale, study);
         const QString shown = chosen.at(kShown);
         shown == kVariance    ? showVariance(trial, study)
         : shown == kResiduals ? showResiduals(trial, study)
@@ -205,6 +206,7 @@ private:
     static void tellScale(const ShownTrial& trial, Scale scale, Study& study) {
         const auto groups = season::groupsOf(trial.plots.table, season::kAccessionFactor);
         const trials::ScaleAdvice advice = trials::adviseScale(groups, trial.tried.kind);
+        addRemarks(trial.scaled.remarks(), study.remarks);
         study.remarks.push_back(advice.reason);
         if (advice.scale != scale) {
             study.remarks.push_back(

@@ -40,14 +40,14 @@ public:
     }
     [[nodiscard]] bool hasSeasons() const { return seasons_ != nullptr; }
 
-    void add(const Term& term, std::string_view whyNot) {
+    void add(const Term& term, std::string_view whyNot, const char* name = "") {
         std::vector<const Factor*> factors;
-        for (const std::string& name : term) {
-            factors.push_back(model_.table.factor(name));
+        for (const std::string& factor : term) {
+            factors.push_back(model_.table.factor(factor));
         }
         Factor levels = trials::combined(factors);
         if (canBeTold(levels)) {
-            model_.spec.random.push_back({term});
+            model_.spec.random.push_back({term, {}, true, {}, name});
             taken_.push_back(std::move(levels));
         } else {
             model_.remarks.push_back({whyNot, {}});
@@ -108,10 +108,11 @@ Result<PredictionModel> predictionModel(const StationTrial& trial, const Predict
                   BULLACE_SENTENCE("Remark",
                                    "What a season does to one accession more than to others cannot "
                                    "be told here: left out of the model."));
-        terms.add({kVineFactor},
+        terms.add({kAccessionFactor, kVineFactor}, // a vine is of one accession
                   BULLACE_SENTENCE("Remark",
                                    "What a vine keeps through its seasons cannot be told here: "
-                                   "left out of the model."));
+                                   "left out of the model."),
+                  kVineFactor);
     }
     if (wish.place != PlaceTerm::Surface) {
         addPlaces(terms, wish.place);
