@@ -115,7 +115,7 @@ std::optional<Tried> triedOf(const StudyGround& ground, const QString& code) {
     tried.kind = kindOf(*asked);
     if (asked->known.kind == DescriptorKind::Record) {
         const bool isShare = tried.kind == trials::ResponseKind::Percentage;
-        tried.unit = isShare ? "%" : "";
+        tried.unit = std::string(isShare ? "%" : "");
         tried.decimals = isShare ? 0 : 1;
         return tried;
     }
