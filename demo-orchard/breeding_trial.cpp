@@ -79,14 +79,15 @@ std::pair<std::size_t, std::size_t> parentsOf(std::size_t selection) {
             kFounders + static_cast<std::size_t>(father)};
 }
 
-// "[[first, last], …]": the replicates, two rows each.
+// "[[first, last, replicate], …]": runs of one row each, two rows a replicate.
 Bytes replicatesValue() {
-    std::vector<Bytes> replicates;
-    for (unsigned row = 1; row <= kTrialRows; row += 2) {
-        replicates.push_back(
-            listValue({textValue(placeOf(row, 1)), textValue(placeOf(row + 1, kTrialPlaces))}));
+    std::vector<Bytes> runs;
+    for (unsigned row = 1; row <= kTrialRows; ++row) {
+        runs.push_back(listValue({textValue(placeOf(row, 1)),
+                                  textValue(placeOf(row, kTrialPlaces)),
+                                  integerValue((row + 1) / 2)}));
     }
-    return listValue(replicates);
+    return listValue(runs);
 }
 
 // Which selection stands where: all of them once in each replicate, in an order of its own.

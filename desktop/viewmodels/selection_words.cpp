@@ -7,7 +7,7 @@
 
 #include <QCoreApplication>
 
-#include <cmath>
+#include <algorithm>
 
 namespace bullace::desk {
 
@@ -116,7 +116,54 @@ std::vector<GridRow> SelectionWords::evidence(const season::Candidate& candidate
         row.cells << QString::number(evidence.records) << numberText(wish.weight, 1);
         rows.push_back(std::move(row));
     }
+    addOthers(candidate, rows);
     return rows;
+}
+
+// Everything else that was noted of its vines: plain means, and the last of what is no number.
+void SelectionWords::addOthers(const season::Candidate& candidate,
+                               std::vector<GridRow>& rows) const {
+    const auto isIts = [&](std::uint32_t vine) {
+        return vine != season::kNoVine &&
+               ground_.notes.vines[vine].accession == candidate.accession;
+    };
+    const std::size_t before = rows.size();
+    for (const auto& [code, of] : ground_.notes.of) {
+        const bool isWished =
+            std::ranges::any_of(ground_.list.wishes, [&code = code](const auto& wish) {
+                return wish.descriptor == code;
+            });
+        if (isWished || code == "verdict" || code == "photo") {
+            continue;
+        }
+        double sum = 0;
+        std::size_t count = 0;
+        for (const season::NumberNote& note : of.numbers) {
+            sum += isIts(note.vine) ? note.value : 0;
+            count += isIts(note.vine) ? 1U : 0U;
+        }
+        const season::WordNote* last = nullptr;
+        for (const season::WordNote& note : of.words) {
+            const bool isLater = isIts(note.vine) && (last == nullptr || note.day >= last->day);
+            last = isLater ? &note : last;
+            count += isIts(note.vine) ? 1U : 0U;
+        }
+        if (count == 0) {
+            continue;
+        }
+        GridRow row;
+        row.key = fromText(code);
+        row.cells << descriptorWords(catalogue_, code)
+                  << (last != nullptr ? fromText(ground_.notes.words[last->word])
+                                      : numberText(sum / static_cast<double>(count), 2))
+                  << QString() << QString() << QString::number(count) << QString();
+        rows.push_back(std::move(row));
+    }
+    if (rows.size() > before) {
+        rows.insert(
+            rows.begin() + static_cast<std::ptrdiff_t>(before),
+            headingRow(Tr::tr("Also noted: plain means, or the last"), QStringLiteral("others")));
+    }
 }
 
 SelectionWords::Facts SelectionWords::facts(const season::Candidate& candidate) const {

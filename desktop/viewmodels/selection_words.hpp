@@ -34,6 +34,7 @@ public:
 
 private:
     [[nodiscard]] QString decidedText(const season::Candidate& candidate) const;
+    void addOthers(const season::Candidate& candidate, std::vector<GridRow>& rows) const;
     void addDecisions(const season::Candidate& candidate, Facts& facts) const;
 
     const MeetingGround& ground_;

@@ -69,7 +69,7 @@ public:
         }
         for (const demo::Journal& journal : demoStation().journals) {
             for (const journal::Entry& entry : journal.entries) {
-                if (journal.file == "bench.jsonl") {
+                if (journal.file == "bench.jsonl" || journal.file == "breeding.jsonl") {
                     ofBench_.insert(entry.subject);
                 }
             }
