@@ -13,7 +13,6 @@ namespace {
 constexpr double kEdgeMm = 12;
 constexpr double kGapMm = 2.5; // between columns
 constexpr double kMostCapsMm = 2.2;
-constexpr double kLeastCapsMm = 1.1;
 constexpr double kFootCapsMm = 1.7;
 
 // How the table is laid out with letters of one size.
@@ -49,7 +48,7 @@ Layout layoutOf(const TablePage& table, double capsMm, QSizeF room) {
         layout.widths.push_back(widest);
     }
     const double wide = layout.widthMm();
-    if (wide > room.width() && capsMm <= kLeastCapsMm) {
+    if (wide > room.width() && capsMm <= table.leastCapsMm) {
         for (double& width : layout.widths) {
             width *= (room.width() - kGapMm * static_cast<double>(layout.widths.size())) /
                      (wide - kGapMm * static_cast<double>(layout.widths.size()));
@@ -64,13 +63,13 @@ Layout layoutOf(const TablePage& table, double capsMm, QSizeF room) {
 
 // The largest letters with which all stands on one page; the smallest where none do.
 Layout fittingLayout(const TablePage& table, QSizeF room) {
-    for (double caps = kMostCapsMm; caps > kLeastCapsMm; caps -= 0.1) {
+    for (double caps = kMostCapsMm; caps > table.leastCapsMm; caps -= 0.1) {
         Layout layout = layoutOf(table, caps, room);
         if (layout.widthMm() <= room.width() && layout.heightMm() <= room.height()) {
             return layout;
         }
     }
-    return layoutOf(table, kLeastCapsMm, room);
+    return layoutOf(table, table.leastCapsMm, room);
 }
 
 QString cutTo(const QString& words, double width, double capsMm, bool isBold) {
@@ -105,9 +104,6 @@ public:
             needLine(false);
             addWords(note, kEdgeMm, paper_.width() - 2 * kEdgeMm, layout_.capsMm);
             y_ += lineMm(layout_.capsMm);
-        }
-        for (std::size_t i = 0; i < pages_.size(); ++i) {
-            addFoot(i);
         }
         return std::move(pages_);
     }
@@ -183,22 +179,6 @@ private:
         pages_.back().items.push_back(item);
     }
 
-    void addFoot(std::size_t page) {
-        PageItem words;
-        words.boxMm = QRectF(kEdgeMm,
-                             paper_.height() - kEdgeMm - lineMm(kFootCapsMm),
-                             paper_.width() - 2 * kEdgeMm,
-                             lineMm(kFootCapsMm));
-        words.words = PaperWords::asOf(table_.asOf);
-        words.capsMm = kFootCapsMm;
-        PageItem number = words;
-        number.words =
-            PaperWords::pageOf(static_cast<int>(page) + 1, static_cast<int>(pages_.size()));
-        number.alignment = Qt::AlignRight | Qt::AlignVCenter;
-        pages_[page].items.push_back(words);
-        pages_[page].items.push_back(number);
-    }
-
     const TablePage& table_;
     PaperSize size_;
     QSizeF paper_; // lying
@@ -207,19 +187,54 @@ private:
     double y_ = 0;
 };
 
-} // namespace
-
-std::vector<Page> tablePages(const TablePage& table, PaperSize size) {
-    return Filling(table, size).fill();
+// As of when, and which page of how many.
+void addFoot(const QString& asOf, std::size_t page, std::vector<Page>& pages) {
+    const QSizeF paper = sizeMm(pages[page].size).transposed();
+    PageItem words;
+    words.boxMm = QRectF(kEdgeMm,
+                         paper.height() - kEdgeMm - lineMm(kFootCapsMm),
+                         paper.width() - 2 * kEdgeMm,
+                         lineMm(kFootCapsMm));
+    words.words = PaperWords::asOf(asOf);
+    words.capsMm = kFootCapsMm;
+    PageItem number = words;
+    number.words = PaperWords::pageOf(static_cast<int>(page) + 1, static_cast<int>(pages.size()));
+    number.alignment = Qt::AlignRight | Qt::AlignVCenter;
+    pages[page].items.push_back(words);
+    pages[page].items.push_back(number);
 }
 
-QByteArray tablePdf(const TablePage& table, PaperSize size) {
-    const std::vector<Page> pages = tablePages(table, size);
-    return paintedPdf({size, true, table.title},
+} // namespace
+
+std::vector<Page> tablePages(std::span<const TablePage> tables, PaperSize size) {
+    std::vector<Page> pages;
+    for (const TablePage& table : tables) {
+        std::vector<Page> more = Filling(table, size).fill();
+        pages.insert(pages.end(),
+                     std::make_move_iterator(more.begin()),
+                     std::make_move_iterator(more.end()));
+    }
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        addFoot(tables.front().asOf, i, pages);
+    }
+    return pages;
+}
+
+std::vector<Page> tablePages(const TablePage& table, PaperSize size) {
+    return tablePages(std::span(&table, 1), size);
+}
+
+QByteArray tablesPdf(std::span<const TablePage> tables, PaperSize size) {
+    const std::vector<Page> pages = tablePages(tables, size);
+    return paintedPdf({size, true, tables.front().title},
                       static_cast<int>(pages.size()),
                       [&pages](QPainter& painter, int page) {
                           paintPage(painter, pages[static_cast<std::size_t>(page)], kPdfPxPerMm);
                       });
+}
+
+QByteArray tablePdf(const TablePage& table, PaperSize size) {
+    return tablesPdf(std::span(&table, 1), size);
 }
 
 } // namespace bullace::paper

@@ -1,6 +1,5 @@
 #include "desk/plan_paper.hpp"
 
-#include "paper/pdf.hpp"
 #include "paper/table_page.hpp"
 
 #include "core/vineyard/position.hpp"
@@ -23,11 +22,13 @@ struct Tr {
 };
 
 // As many rows of the vineyard as stand side by side on a page.
-constexpr std::size_t kMostRows = 12;
+constexpr std::size_t kMostRows = 8;
+// Read at arm's length, in the row.
+constexpr double kLeastCapsMm = 1.8;
 
 paper::TablePage walkingList(const office::PlantingPlan& plan, const PlanWords& words) {
     paper::TablePage page{
-        words.title, Tr::tr("In walking order."), {}, {}, words.notes, words.asOf};
+        words.title, Tr::tr("In walking order."), {}, {}, words.notes, words.asOf, kLeastCapsMm};
     page.columns = {{Tr::tr("Position"), false},
                     {Tr::tr("Replicate"), true},
                     {Tr::tr("Accession"), false},
@@ -61,7 +62,8 @@ std::vector<paper::TablePage> maps(const office::PlantingPlan& plan, const PlanW
                               {{Tr::tr("Vine"), true}},
                               {},
                               {},
-                              words.asOf};
+                              words.asOf,
+                              kLeastCapsMm};
         auto to = from;
         for (std::size_t i = 0; i < kMostRows && to != cells.end(); ++i, ++to) {
             page.columns.push_back({Tr::tr("Row %1").arg(to->first), false});
@@ -84,19 +86,11 @@ std::vector<paper::TablePage> maps(const office::PlantingPlan& plan, const PlanW
 
 QByteArray
 planPdf(const office::PlantingPlan& plan, const PlanWords& words, paper::PaperSize size) {
-    std::vector<paper::Page> pages = paper::tablePages(walkingList(plan, words), size);
-    for (const paper::TablePage& map : maps(plan, words)) {
-        std::vector<paper::Page> more = paper::tablePages(map, size);
-        pages.insert(pages.end(),
-                     std::make_move_iterator(more.begin()),
-                     std::make_move_iterator(more.end()));
+    std::vector<paper::TablePage> tables{walkingList(plan, words)};
+    for (paper::TablePage& map : maps(plan, words)) {
+        tables.push_back(std::move(map));
     }
-    return paper::paintedPdf(
-        {size, true, words.title},
-        static_cast<int>(pages.size()),
-        [&pages](QPainter& painter, int page) {
-            paper::paintPage(painter, pages[static_cast<std::size_t>(page)], paper::kPdfPxPerMm);
-        });
+    return paper::tablesPdf(tables, size);
 }
 
 } // namespace bullace::desk

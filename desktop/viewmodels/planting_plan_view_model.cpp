@@ -85,17 +85,44 @@ void PlantingPlanViewModel::leave() {
 void PlantingPlanViewModel::show(Planned planned) {
     plan_ = std::move(planned.plan);
     fault_ = std::move(planned.fault);
-    const QString words = fault_  ? quick::errorWords(*fault_)
-                          : plan_ ? tr("%n vine(s) in walking order.",
-                                       nullptr,
-                                       static_cast<int>(plan_->layout.vines.size()))
-                          : wish_.block.empty()
-                              ? tr("There is no block yet: the page Collection makes one.")
-                              : tr("E takes the accessions that are to be planted.");
-    say(tr("Planting plan"), words);
+    say(tr("Planting plan"), answerWords());
     showPlaces();
     showFacts();
     offer();
+}
+
+// What has to be told with the plan stands above it, whole.
+QString PlantingPlanViewModel::answerWords() const {
+    if (fault_) {
+        return quick::errorWords(*fault_);
+    }
+    if (!plan_) {
+        return wish_.block.empty() ? tr("There is no block yet: the page Collection makes one.")
+                                   : tr("E takes the accessions that are to be planted.");
+    }
+    const trials::Layout& layout = plan_->layout;
+    QStringList words{
+        tr("%n vine(s) in walking order.", nullptr, static_cast<int>(layout.vines.size()))};
+    if (layout.differenceVariance) {
+        words << tr("A difference of two accessions will have %1 times the variance of one vine.")
+                     .arg(numberText(*layout.differenceVariance, 2));
+    }
+    if (layout.efficiency && wish_.kind != LayoutKind::CompleteBlocks) {
+        words
+            << tr("Efficiency beside complete blocks: %1.").arg(numberText(*layout.efficiency, 2));
+    }
+    for (const Remark& remark : layout.remarks) {
+        words << remarkWords(remark);
+    }
+    const auto unknown = std::ranges::count_if(layout.vines, [this](const auto& vine) {
+        return !session_.catalogue()->accessions().contains(vine.entry);
+    });
+    if (unknown > 0) {
+        words << tr("%n vine(s) of accessions that the collection does not hold yet.",
+                    nullptr,
+                    static_cast<int>(unknown));
+    }
+    return words.join(QLatin1Char(' '));
 }
 
 void PlantingPlanViewModel::showPlaces() {
@@ -126,9 +153,9 @@ void PlantingPlanViewModel::showPlaces() {
 QString PlantingPlanViewModel::designWords() const {
     switch (wish_.kind) {
     case LayoutKind::CompleteBlocks:
-        return tr("randomised complete blocks");
+        return tr("complete blocks");
     case LayoutKind::Augmented:
-        return tr("augmented: selections once, checks in every block");
+        return tr("augmented");
     case LayoutKind::RowsAndColumns:
         return tr("rows and columns");
     }
@@ -140,18 +167,13 @@ QString PlantingPlanViewModel::placeText() const {
 }
 
 void PlantingPlanViewModel::showFacts() {
-    facts_.setColumns(tr("The plan"), {{{}, 12}, {{}, 30, false, true}});
+    facts_.setColumns(tr("The plan"), {{{}, 11}, {{}, 12, false, true}});
     std::vector<GridRow> rows;
     const auto add = [&rows](const QString& label, const QString& words) {
         GridRow row;
         row.key = label + words;
         row.cells << label << words;
         rows.push_back(std::move(row));
-    };
-    const auto addNumber = [&](const QString& label, const std::optional<double>& value) {
-        if (value) {
-            add(label, numberText(*value, 2));
-        }
     };
     add(tr("Design"), designWords());
     add(tr("Places"), placeText());
@@ -164,21 +186,6 @@ void PlantingPlanViewModel::showFacts() {
         const trials::Layout& layout = plan_->layout;
         add(tr("Places left"), QString::number(layout.spare.size()));
         add(tr("Not free"), QString::number(layout.lost.size()));
-        addNumber(tr("Variance of a difference, in variances of one vine"),
-                  layout.differenceVariance);
-        addNumber(tr("Efficiency beside complete blocks"), layout.efficiency);
-        for (const Remark& remark : layout.remarks) {
-            add(tr("Note"), remarkWords(remark));
-        }
-        const auto unknown = std::ranges::count_if(layout.vines, [this](const auto& vine) {
-            return !session_.catalogue()->accessions().contains(vine.entry);
-        });
-        if (unknown > 0) {
-            add(tr("Note"),
-                tr("%n vine(s) of accessions that the collection does not hold yet.",
-                   nullptr,
-                   static_cast<int>(unknown)));
-        }
     }
     facts_.setRows(std::move(rows));
 }
@@ -308,6 +315,7 @@ QString PlantingPlanViewModel::writePlan(const QString& path) const {
     }
     PlanWords words{tr("Planting plan, %1").arg(placeText()), {}, {}};
     words.asOf = whenWords(session_.clock().nowMs(), session_.clock());
+    words.notes << answerWords();
     for (int i = 0; i < facts_.count(); ++i) {
         words.notes << tr("%1: %2").arg(facts_.textAt(i, 0), facts_.textAt(i, 1));
     }

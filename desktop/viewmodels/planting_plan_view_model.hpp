@@ -49,6 +49,7 @@ private:
     void askSeed();
     void askDay();
     void plant();
+    [[nodiscard]] QString answerWords() const;
     [[nodiscard]] QString designWords() const;
     [[nodiscard]] QString placeText() const;
 

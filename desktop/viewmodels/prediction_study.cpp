@@ -52,14 +52,13 @@ PlaceTerm placeOf(const QString& key) {
 // A surface only where one block is looked at.
 ChoiceGroup placeChoice(const season::StationTrial& trial) {
     ChoiceGroup group{kPlace, Tr::tr("What takes out the place"), false, {}};
-    group.lines = {{QStringLiteral("blocks"), Tr::tr("blocks of the vineyard")},
+    group.lines = {{QStringLiteral("blocks"), Tr::tr("blocks")},
                    {QStringLiteral("rows"), Tr::tr("rows")}};
     if (!trial.table.factor(season::kReplicateFactor)->levels.empty()) {
-        group.lines.push_back(
-            {QStringLiteral("replicates"), Tr::tr("replicates of the planting plan")});
+        group.lines.push_back({QStringLiteral("replicates"), Tr::tr("replicates")});
     }
     if (trial.table.factor(season::kBlockFactor)->levels.size() == 1) {
-        group.lines.push_back({QStringLiteral("surface"), Tr::tr("a smooth surface of the block")});
+        group.lines.push_back({QStringLiteral("surface"), Tr::tr("a smooth surface")});
     }
     return group;
 }
@@ -94,11 +93,11 @@ public:
         groups.insert(groups.end(), common.begin(), common.end());
         groups.push_back(placeChoice(chosenTrial(ground, chosen)));
         settleChoice(chosen, groups.back());
-        groups.push_back({kKin,
-                          Tr::tr("Accessions"),
-                          false,
-                          {{kNone, Tr::tr("each by itself")},
-                           {kPedigree, Tr::tr("related through the pedigree")}}});
+        groups.push_back(
+            {kKin,
+             Tr::tr("Accessions"),
+             false,
+             {{kNone, Tr::tr("each by itself")}, {kPedigree, Tr::tr("through the pedigree")}}});
         settleChoice(chosen, groups.back());
         if (chosen[kShown] == kCorrelations) {
             ChoiceGroup other{kOther, Tr::tr("Correlated with"), false, common.front().lines};
@@ -121,7 +120,9 @@ public:
             tellTrial(trial, study);
             return study;
         }
-        study.title = Tr::tr("%1, predictions from %2", "a descriptor and its seasons")
+        study.title = (chosen.at(kShown) == kVariances
+                           ? Tr::tr("%1, what varies, %2", "a descriptor and its seasons")
+                           : Tr::tr("%1, predictions from %2", "a descriptor and its seasons"))
                           .arg(tried->title, seasonWords(trial));
         study.tableName = study.title;
         const auto wish = wishOf(ground, chosen);

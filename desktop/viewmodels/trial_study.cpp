@@ -46,13 +46,13 @@ constexpr RepeatLine kRepeatLines[] = {{TrialRepeat::Replicates, "replicates"},
 QString repeatWords(TrialRepeat repeat) {
     switch (repeat) {
     case TrialRepeat::Replicates:
-        return Tr::tr("replicates of the planting plan");
+        return Tr::tr("replicates");
     case TrialRepeat::Blocks:
-        return Tr::tr("blocks of the vineyard");
+        return Tr::tr("blocks");
     case TrialRepeat::Rows:
         return Tr::tr("rows");
     case TrialRepeat::Vines:
-        return Tr::tr("vines, wherever they stand");
+        return Tr::tr("single vines");
     }
     return {};
 }
@@ -72,7 +72,8 @@ TrialRepeat repeatOf(const Chosen& chosen, const season::StationTrial& trial) {
 ChoiceGroup repeatChoice(const season::StationTrial& trial) {
     ChoiceGroup group{kRepeats, Tr::tr("What repeats"), false, {}};
     group.lines.push_back(
-        {kLikely, Tr::tr("as the vines stand: %1").arg(repeatWords(season::likelyRepeat(trial)))});
+        {kLikely,
+         Tr::tr("as they stand: %1", "vines").arg(repeatWords(season::likelyRepeat(trial)))});
     for (const RepeatLine& line : kRepeatLines) {
         const char* name = season::factorOf(line.repeat);
         const trials::Factor* factor = name == nullptr ? nullptr : trial.table.factor(name);
