@@ -36,15 +36,41 @@ struct Rate {
     const char* key;
     BookStep from;
     BookStep to;
+    const char* words;
 };
-constexpr std::array<Rate, 8> kRates{{{"set", BookStep::Pollinated, BookStep::Set},
-                                      {"harvest", BookStep::Pollinated, BookStep::Harvested},
-                                      {"sinkers", BookStep::Seeds, BookStep::Sinkers},
-                                      {"germination", BookStep::Stratified, BookStep::Germinated},
-                                      {"planting", BookStep::Germinated, BookStep::Planted},
-                                      {"flowering", BookStep::Planted, BookStep::FirstFlower},
-                                      {"taken", BookStep::Planted, BookStep::Selected},
-                                      {"kept", BookStep::Pollinated, BookStep::Selected}}};
+constexpr std::array<Rate, 8> kRates{
+    {{"set",
+      BookStep::Pollinated,
+      BookStep::Set,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Fruits set of flowers")},
+     {"harvest",
+      BookStep::Pollinated,
+      BookStep::Harvested,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Fruits picked of flowers")},
+     {"sinkers",
+      BookStep::Seeds,
+      BookStep::Sinkers,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Sinkers of seeds")},
+     {"germination",
+      BookStep::Stratified,
+      BookStep::Germinated,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Germinated of stratified")},
+     {"planting",
+      BookStep::Germinated,
+      BookStep::Planted,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Planted of germinated")},
+     {"flowering",
+      BookStep::Planted,
+      BookStep::FirstFlower,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Flowered of planted")},
+     {"taken",
+      BookStep::Planted,
+      BookStep::Selected,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Taken on of planted")},
+     {"kept",
+      BookStep::Pollinated,
+      BookStep::Selected,
+      QT_TRANSLATE_NOOP("CrossBookStudy", "Taken on of flowers")}}};
 
 const Rate& rateOf(const QString& key) {
     const auto* found = std::ranges::find_if(
@@ -57,11 +83,6 @@ BookGroup groupOf(const QString& key) {
            : key == QStringLiteral("year") ? BookGroup::Year
            : key == kAll                   ? BookGroup::All
                                            : BookGroup::Mother;
-}
-
-QString rateTitle(const Rate& rate) {
-    return Tr::tr("%1 of %2", "Fruits set of Flowers pollinated")
-        .arg(stepWords(rate.to), stepWords(rate.from));
 }
 
 std::vector<BookEntry> ofYear(std::vector<BookEntry> book, const QString& year) {
@@ -103,7 +124,7 @@ public:
     std::vector<ChoiceGroup> choices(const StudyGround& ground, Chosen& chosen) const override {
         ChoiceGroup rates{kRate, Tr::tr("Success"), false, {}};
         for (const Rate& rate : kRates) {
-            rates.lines.push_back({QLatin1String(rate.key), rateTitle(rate)});
+            rates.lines.push_back({QLatin1String(rate.key), Tr::tr(rate.words)});
         }
         const ChoiceGroup by{kBy,
                              Tr::tr("By"),
@@ -180,7 +201,7 @@ private:
                         std::span<const breeding::SuccessRate> rates,
                         Study& study) {
         report::Plot plot;
-        plot.title = toText(rateTitle(rate));
+        plot.title = toText(Tr::tr(rate.words));
         plot.x.title = plot.title;
         plot.x.unit = toText(Tr::tr("percent"));
         plot.x.beginsAtZero = true;

@@ -5,6 +5,8 @@
 #include <QCoreApplication>
 
 #include <cmath>
+#include <map>
+#include <set>
 
 namespace bullace::desk {
 
@@ -75,7 +77,7 @@ std::vector<GridColumn> crossColumns(const QString& unit) {
     return {{Tr::tr("Mother"), 18, false, true},
             {Tr::tr("Father"), 18},
             {meritTitle(unit), 8, true},
-            {Tr::tr("its error"), 6, true},
+            {Tr::tr("Error of the mean"), 6, true},
             {Tr::tr("Deviation within"), 6, true},
             {Tr::tr("Inbreeding"), 8, true},
             {Tr::tr("Days together in bloom"), 12, true},
@@ -107,6 +109,36 @@ QString lossText(const PlanWords& words, const breeding::Refusal& refusal) {
     return refusal.leastLoss ? numberText(*refusal.leastLoss, words.decimals) : QString();
 }
 
+// What speaks against crosses: what holds of one parent is told once with all such parents, all
+// else with its crosses.
+class Warnings {
+public:
+    void add(const QString& cross, const Remarks& warnings, Study& study) {
+        for (const Remark& warning : warnings) {
+            const auto* parent = warning.parts.size() == 1
+                                     ? std::get_if<std::string>(&warning.parts.front())
+                                     : nullptr;
+            if (parent == nullptr) {
+                tellOf(cross, warning, study);
+            } else {
+                ofParents_[warning.sentence].insert(*parent);
+            }
+        }
+    }
+    void tell(Study& study) const {
+        for (const auto& [sentence, parents] : ofParents_) {
+            std::string all;
+            for (const std::string& parent : parents) {
+                all.append(all.empty() ? "" : ", ").append(parent);
+            }
+            study.remarks.push_back({sentence, {all}});
+        }
+    }
+
+private:
+    std::map<std::string_view, std::set<std::string>> ofParents_; // by their literals
+};
+
 QString fathersText(const PlanWords& words, const breeding::OwnCross& cross) {
     QStringList fathers;
     for (const std::string& father : cross.fathers) {
@@ -131,6 +163,7 @@ void addPlanRows(const PlanWords& words,
                  const QString& unit,
                  Study& study) {
     study.columns = crossColumns(unit);
+    Warnings warnings;
     for (const PlannedCross& cross : plan.crosses) {
         const std::string& mother = words.ground.candidates[cross.mother].parent.id;
         const std::string& father = words.ground.candidates[cross.father].parent.id;
@@ -139,10 +172,9 @@ void addPlanRows(const PlanWords& words,
         row.cells << words.candidate(cross.mother) << words.candidate(cross.father)
                   << familyCells(words, cross);
         study.rows.push_back(std::move(row));
-        for (const Remark& warning : cross.warnings) {
-            tellOf(pairName(mother, father), warning, study);
-        }
+        warnings.add(pairName(mother, father), cross.warnings, study);
     }
+    warnings.tell(study);
 }
 
 void addRefusalRows(const PlanWords& words,
@@ -169,6 +201,7 @@ void addOwnRows(const PlanWords& words,
                 const QString& unit,
                 Study& study) {
     study.columns = crossColumns(unit);
+    Warnings warnings;
     for (const breeding::CheckedCross& checked : own) {
         GridRow row;
         row.key = fromText(checked.cross.mother);
@@ -181,13 +214,12 @@ void addOwnRows(const PlanWords& words,
         study.rows.push_back(std::move(row));
         const std::string father =
             checked.cross.fathers.empty() ? std::string() : checked.cross.fathers.front();
-        for (const Remark& warning : checked.warnings) {
-            tellOf(father.empty() ? fromText(checked.cross.mother)
-                                  : pairName(checked.cross.mother, father),
-                   warning,
-                   study);
-        }
+        warnings.add(father.empty() ? fromText(checked.cross.mother)
+                                    : pairName(checked.cross.mother, father),
+                     checked.warnings,
+                     study);
     }
+    warnings.tell(study);
 }
 
 } // namespace bullace::desk

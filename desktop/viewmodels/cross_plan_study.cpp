@@ -235,35 +235,37 @@ private:
         return plot;
     }
 
+    // The best sets between the greatest merit and the least kinship, by ascending kinship.
+    static report::PlotSeries curveOf(const Planned& made, const PlanWords& words) {
+        report::PlotSeries line;
+        line.kind = report::PlotSeries::Line;
+        line.name = toText(Tr::tr("the best there is"));
+        for (const breeding::TradeOffPoint& point : made.curve) {
+            const bool isProven = point.status == ProgrammeStatus::Optimal;
+            if (isProven || point.status == ProgrammeStatus::TimeIsUp) {
+                report::PlotPoint at;
+                at.x = point.groupKinship;
+                at.y = words.merit(point.worth / static_cast<double>(made.rules.crosses));
+                at.label = toText(isProven ? Tr::tr("proven") : Tr::tr("found in time"));
+                line.points.push_back(std::move(at));
+            }
+        }
+        std::ranges::sort(line.points, {}, &report::PlotPoint::x);
+        line.group = 0;
+        return line;
+    }
+
     // What more merit costs in kinship.
     static void
     addCurve(const Planned& made, const PlanWords& words, const QString& unit, Study& study) {
         report::Plot plot = plotOf(unit, made, study);
         plot.x.title = toText(Tr::tr("Mean kinship of all parents"));
-        report::PlotSeries line;
-        line.kind = report::PlotSeries::Line;
-        line.name = toText(Tr::tr("the best there is"));
-        const auto perCross = [&](double worth, std::size_t crosses) {
-            return words.merit(worth / static_cast<double>(std::max<std::size_t>(1, crosses)));
-        };
-        for (const breeding::TradeOffPoint& point : made.curve) {
-            const bool isSet = point.status == ProgrammeStatus::Optimal ||
-                               point.status == ProgrammeStatus::TimeIsUp;
-            if (isSet) {
-                report::PlotPoint at;
-                at.x = point.groupKinship;
-                at.y = perCross(point.worth, made.rules.crosses);
-                at.label = point.status == ProgrammeStatus::Optimal ? toText(Tr::tr("proven"))
-                                                                    : toText(Tr::tr("in time"));
-                line.points.push_back(std::move(at));
-            }
-        }
-        std::ranges::sort(line.points, {}, &report::PlotPoint::x);
-        report::PlotSeries points = line;
-        points.kind = report::PlotSeries::Points;
-        line.group = points.group = 0;
+        const report::PlotSeries line = curveOf(made, words);
         if (!line.points.empty()) {
-            plot.series = {std::move(line), std::move(points)};
+            report::PlotSeries points = line;
+            points.kind = report::PlotSeries::Points;
+            points.name.clear(); // the line has it
+            plot.series = {line, std::move(points)};
         }
         if (!made.plan.crosses.empty()) {
             report::PlotSeries own;
@@ -272,7 +274,7 @@ private:
             own.group = 1;
             report::PlotPoint at;
             at.x = made.plan.groupKinship;
-            at.y = perCross(made.plan.worth, made.plan.crosses.size());
+            at.y = words.merit(made.plan.worth / static_cast<double>(made.plan.crosses.size()));
             own.points.push_back(at);
             plot.series.push_back(std::move(own));
         }

@@ -58,7 +58,8 @@ season::PlanWish wishOf(const Chosen& chosen) {
 
 Result<Planned> planned(const StudyGround& ground, const Chosen& chosen) {
     Planned made;
-    auto merits = season::meritsOf(ground.notes, toText(chosen.at(kBy)));
+    auto merits =
+        season::meritsOf(ground.notes, ground.catalogue->blocks(), toText(chosen.at(kBy)));
     if (!merits) {
         return merits.error();
     }
@@ -89,7 +90,7 @@ Result<Planned> planned(const StudyGround& ground, const Chosen& chosen) {
     PlanRules quick = made.rules;
     quick.seconds = kCurveSeconds;
     quick.mostGroupKinship.reset();
-    if (auto curve = breeding::tradeOff(of, pairs, quick)) {
+    if (auto curve = breeding::tradeOff(of, pairs, quick, kCurvePoints)) {
         made.curve = std::move(*curve);
     }
     return made;

@@ -64,7 +64,7 @@ public:
         open();
     }
 
-    desk::StudyViewModel& page() { return *glass->app().study(); }
+    desk::StudyViewModel& page() { return *glass->app().breeding(); }
     const desk::Study& study() { return page().study(); }
     void choose(const char* view, const desk::Chosen& chosen = {}) {
         page().choose(QLatin1String(view), chosen);
@@ -82,7 +82,7 @@ private:
     void open() {
         glass = std::make_unique<DeskGlass>(path, clock);
         glass->sit("hl");
-        glass->go(desk::DeskApp::Study);
+        glass->go(desk::DeskApp::Breeding);
     }
 };
 
