@@ -7,6 +7,8 @@ std::vector<std::unique_ptr<StudyView>> makeBreedingViews() {
     views.push_back(makeTrialView());
     views.push_back(makePredictionView());
     views.push_back(makePedigreeView());
+    views.push_back(makeCrossPlanView());
+    views.push_back(makeCrossBookView());
     return views;
 }
 

@@ -79,6 +79,32 @@ LineLook lookOf(LayoutLine line) {
     return {};
 }
 
+// From the foot of a box to the head of another, and upright past the boxes beside which it goes
+// by: so that no line runs behind a box.
+std::vector<report::DrawingPoint> wayOf(const breeding::PedigreeLayout& layout,
+                                        const breeding::LayoutEdge& edge) {
+    constexpr double kHalf = kBoxHighMm / 2;
+    std::vector<report::DrawingPoint> way;
+    for (std::size_t i = 0; i < edge.points.size(); ++i) {
+        const report::DrawingPoint at = placeOf(edge.points[i]);
+        const bool isFirst = i == 0;
+        const bool isLast = i + 1 == edge.points.size();
+        const bool isKnot = (isFirst && layout.nodes[edge.from].kind == LayoutKind::Cross) ||
+                            (isLast && layout.nodes[edge.to].kind == LayoutKind::Cross);
+        if (isKnot) {
+            way.push_back(at);
+            continue;
+        }
+        if (!isFirst) {
+            way.push_back({at.x, at.y - kHalf});
+        }
+        if (!isLast) {
+            way.push_back({at.x, at.y + kHalf});
+        }
+    }
+    return way;
+}
+
 void addMore(const breeding::LayoutNode& node, report::Drawing& drawing) {
     const report::DrawingPoint at = placeOf(node.at);
     const double away = kBoxHighMm / 2 + kMoreMm / 2;
@@ -159,9 +185,7 @@ report::Drawing pedigreeDrawing(const season::StationNotes& notes,
     for (const breeding::LayoutEdge& edge : layout.edges) {
         const LineLook look = lookOf(edge.line);
         DrawingLine line{look.kind, {}, edge.from, edge.to, toText(look.name)};
-        for (const breeding::LayoutPoint& point : edge.points) {
-            line.points.push_back(placeOf(point));
-        }
+        line.points = wayOf(layout, edge);
         drawing.lines.push_back(std::move(line));
     }
     nameKnots(drawing);

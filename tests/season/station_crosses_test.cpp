@@ -231,7 +231,7 @@ TEST_CASE("breeding values follow the means of the accessions, drawn towards the
     }
     notes.accessions.push_back(accession("S9", "A0", "A5"));
     CHECK(predictable(notes) == std::vector<std::string>{"yield"});
-    const auto merits = meritsOf(notes, "yield");
+    const auto merits = meritsOf(notes, {}, "yield");
     REQUIRE(merits.ok());
     CHECK(merits->records == 24);
     CHECK(merits->accessions == 6);
@@ -243,5 +243,5 @@ TEST_CASE("breeding values follow the means of the accessions, drawn towards the
     const double between = (merits->of.at("A0").value + merits->of.at("A5").value) / 2;
     CHECK(merits->of.at("S9").value == doctest::Approx(between).epsilon(1e-6));
     CHECK(merits->of.at("S9").errorVariance > merits->of.at("A0").errorVariance);
-    CHECK_FALSE(meritsOf(notes, "soluble-solids").ok());
+    CHECK_FALSE(meritsOf(notes, {}, "soluble-solids").ok());
 }

@@ -3,21 +3,23 @@
 #pragma once
 
 #include "core/season/station_cross_plan.hpp"
+#include "core/vineyard/block.hpp"
 
+#include <span>
 #include <string>
 #include <vector>
 
 namespace bullace::season {
 
-// Descriptors with numbers of at least kLeastRecords vines of two accessions, in their order.
-inline constexpr std::size_t kLeastRecords = 8;
+// Descriptors with numbers of at least kLeastVines vines and of two accessions, in their order.
+inline constexpr std::size_t kLeastVines = 8;
 [[nodiscard]] std::vector<std::string> predictable(const StationNotes& notes);
 
-// Breeding values by a mixed model over a value for each vine and season (a mean; of yield the sum
-// of the picks): seasons fixed; accessions, related through the pedigree, and where they can be
-// told blocks, accessions in seasons and vines random.
+// Breeding values by predictionModel() with accessions related through the pedigree, also of those
+// that were not noted themselves.
 // Errors  those of the pedigree and of fitMixed().
 [[nodiscard]] Result<StationMerits> meritsOf(const StationNotes& notes,
+                                             std::span<const vineyard::Block> blocks,
                                              const std::string& descriptor);
 
 } // namespace bullace::season
