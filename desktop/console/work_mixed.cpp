@@ -1,5 +1,6 @@
 // `bullace work mixed`: a mixed model of any fixed and random terms, with predictions, through a
 // pedigree and over the trends of a block where that is asked for.
+#include "console/pedigree_file.hpp"
 #include "console/trial_file.hpp"
 #include "console/work.hpp"
 
@@ -51,34 +52,6 @@ Error wrong(std::string message) {
     return {ErrorCode::InvalidInput, std::move(message), {}};
 }
 
-Result<std::shared_ptr<const trials::Related>> relatedOf(const std::string& path,
-                                                         Terminal& terminal) {
-    const auto file = WorkFile::read(path, terminal);
-    if (!file) {
-        return file.error();
-    }
-    const auto id = file->column("id");
-    const auto mother = file->column("mother");
-    const auto father = file->column("father");
-    for (const auto* column : {&id, &mother, &father}) {
-        if (!*column) {
-            return column->error();
-        }
-    }
-    std::vector<breeding::PedigreeLine> lines;
-    for (std::size_t row = 0; row < file->rows(); ++row) {
-        const auto cell = [&](std::size_t column) {
-            return file->isMissing(row, column) ? std::string() : file->text(row, column);
-        };
-        lines.push_back({cell(*id), cell(*mother), cell(*father), file->line(row)});
-    }
-    const auto pedigree = breeding::makePedigree(lines);
-    if (!pedigree) {
-        return pedigree.error();
-    }
-    return breeding::relatedThrough(*pedigree);
-}
-
 // The model's terms; the related one first among the random ones.
 Result<trials::MixedSpec> specOf(const MixedChoice& choice, Terminal& terminal) {
     trials::MixedSpec spec;
@@ -87,12 +60,15 @@ Result<trials::MixedSpec> specOf(const MixedChoice& choice, Terminal& terminal) 
         if (choice.relatedBy.empty()) {
             return wrong("--pedigree needs --related with the column that names its individuals.");
         }
-        auto related = relatedOf(choice.pedigree, terminal);
-        if (!related) {
-            return related.error();
+        const auto file = readPedigree(choice.pedigree, {}, terminal);
+        if (!file) {
+            return file.error();
         }
-        spec.random.push_back(
-            {{choice.relatedBy}, {}, true, *related, choice.relatedBy + " through the pedigree"});
+        spec.random.push_back({{choice.relatedBy},
+                               {},
+                               true,
+                               breeding::relatedThrough(file->pedigree),
+                               choice.relatedBy + " through the pedigree"});
     }
     std::ranges::transform(choice.fixed, std::back_inserter(spec.fixed), listOf);
     for (const std::string& words : choice.random) {

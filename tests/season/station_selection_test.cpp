@@ -1,7 +1,7 @@
 // What a selection meeting looks at.
 #include "core/season/station_selection.hpp"
 
-#include "core/statistics/distributions.hpp"
+#include "support/normal_dice.hpp"
 
 #include <doctest/doctest.h>
 
@@ -12,12 +12,9 @@
 using namespace bullace;
 using namespace bullace::season;
 
-namespace {
+using test::normal;
 
-double normal(std::mt19937_64& dice) {
-    const double even = (static_cast<double>(dice() >> 11) + 0.5) * 0x1p-53;
-    return statistics::normalQuantile(even);
-}
+namespace {
 
 // Thirty accessions of three vines in two seasons each; what they are truly like is told.
 struct Station {

@@ -1,7 +1,7 @@
 // Two descriptors in one mixed model.
 #include "core/trials/descriptor_correlation.hpp"
 
-#include "core/statistics/distributions.hpp"
+#include "support/normal_dice.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,12 +11,9 @@
 using namespace bullace;
 using namespace bullace::trials;
 
-namespace {
+using test::normal;
 
-double normal(std::mt19937_64& dice) {
-    const double even = (static_cast<double>(dice() >> 11) + 0.5) * 0x1p-53;
-    return statistics::normalQuantile(even);
-}
+namespace {
 
 struct Two {
     TrialTable table;

@@ -1,6 +1,6 @@
 // What holds of every mixed model, and what is said of those that cannot be fitted.
-#include "core/statistics/distributions.hpp"
 #include "core/trials/mixed_model.hpp"
+#include "support/normal_dice.hpp"
 
 #include <doctest/doctest.h>
 
@@ -13,12 +13,9 @@
 using namespace bullace;
 using namespace bullace::trials;
 
-namespace {
+using test::normal;
 
-double normal(std::mt19937_64& dice) {
-    const double even = (static_cast<double>(dice() >> 11) + 0.5) * 0x1p-53;
-    return statistics::normalQuantile(even);
-}
+namespace {
 
 struct Shape {
     int accessions = 12;

@@ -1,8 +1,8 @@
 // Trends over a block as smooth surfaces.
 #include "core/trials/surface.hpp"
 
-#include "core/statistics/distributions.hpp"
 #include "support/check_file.hpp"
+#include "support/normal_dice.hpp"
 
 #include <doctest/doctest.h>
 
@@ -14,12 +14,9 @@
 using namespace bullace;
 using namespace bullace::trials;
 
-namespace {
+using test::normal;
 
-double normal(std::mt19937_64& dice) {
-    const double even = (static_cast<double>(dice() >> 11) + 0.5) * 0x1p-53;
-    return statistics::normalQuantile(even);
-}
+namespace {
 
 struct Block {
     TrialTable table;

@@ -59,6 +59,71 @@
     </message>
 </context>
 <context>
+    <name>CrossBookRows</name>
+    <message numerus="yes">
+        <source>%n male</source>
+        <translation>
+            <numerusform>%n male</numerusform>
+            <numerusform>%n male</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n perfect</source>
+        <translation>
+            <numerusform>%n perfect</numerusform>
+            <numerusform>%n perfect</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n female</source>
+        <translation>
+            <numerusform>%n female</numerusform>
+            <numerusform>%n female</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CrossBookStudy</name>
+    <message numerus="yes">
+        <source>%n cross(es).</source>
+        <translation>
+            <numerusform>%n cross.</numerusform>
+            <numerusform>%n crosses.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n due within a week, or waiting.</source>
+        <translation>
+            <numerusform>%n due within a week, or waiting.</numerusform>
+            <numerusform>%n due within a week, or waiting.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CrossPlanStudy</name>
+    <message numerus="yes">
+        <source>%n cross(es)</source>
+        <translation>
+            <numerusform>%n cross</numerusform>
+            <numerusform>%n crosses</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es) of the collection, not closed yet.</source>
+        <translation>
+            <numerusform>%n cross of the collection, not closed yet.</numerusform>
+            <numerusform>%n crosses of the collection, not closed yet.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es) of %1 entered; Ctrl+Z takes them back.</source>
+        <translation>
+            <numerusform>%n cross of %1 entered; Ctrl+Z takes them back.</numerusform>
+            <numerusform>%n crosses of %1 entered; Ctrl+Z takes them back.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>DeskWords</name>
     <message numerus="yes">
         <source>%n minute(s)</source>
@@ -79,6 +144,23 @@
         <translation>
             <numerusform>%n day</numerusform>
             <numerusform>%n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>Drawings</name>
+    <message numerus="yes">
+        <source>%n box(es).</source>
+        <translation>
+            <numerusform>%n box.</numerusform>
+            <numerusform>%n boxes.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s).</source>
+        <translation>
+            <numerusform>%n line.</numerusform>
+            <numerusform>%n lines.</numerusform>
         </translation>
     </message>
 </context>
@@ -150,6 +232,16 @@
     </message>
 </context>
 <context>
+    <name>PedigreeStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s) drawn.</source>
+        <translation>
+            <numerusform>%n accession drawn.</numerusform>
+            <numerusform>%n accessions drawn.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>PeopleStudy</name>
     <message numerus="yes">
         <source>A common exercise before the next round would help: %n pair(s) of people agree less than is good.</source>
@@ -184,6 +276,40 @@
     </message>
 </context>
 <context>
+    <name>PredictionShown</name>
+    <message numerus="yes">
+        <source>%n accession(s), the greatest prediction first.</source>
+        <translation>
+            <numerusform>%n accession, the greatest prediction first.</numerusform>
+            <numerusform>%n accessions, the greatest prediction first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SelectionWords</name>
+    <message numerus="yes">
+        <source>Among the %n best</source>
+        <translation>
+            <numerusform>Among the %n best</numerusform>
+            <numerusform>Among the %n best</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Truly among the %n best</source>
+        <translation>
+            <numerusform>Truly among the %n best</numerusform>
+            <numerusform>Truly among the %n best</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n open conflict(s) left out.</source>
+        <translation>
+            <numerusform>%n open conflict left out.</numerusform>
+            <numerusform>%n open conflicts left out.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>StageStudy</name>
     <message numerus="yes">
         <source>%n accession(s) on %1 days of visits.</source>
@@ -200,6 +326,30 @@
         <translation>
             <numerusform>and %n more</numerusform>
             <numerusform>and %n more</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrialStudy</name>
+    <message numerus="yes">
+        <source>%n accession(s); the trial cannot tell whether they differ.</source>
+        <translation>
+            <numerusform>%n accession; the trial cannot tell whether they differ.</numerusform>
+            <numerusform>%n accessions; the trial cannot tell whether they differ.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s); they differ: F %1, p %2.</source>
+        <translation>
+            <numerusform>%n accession; they differ: F %1, p %2.</numerusform>
+            <numerusform>%n accessions; they differ: F %1, p %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s); no difference is beyond doubt: F %1, p %2.</source>
+        <translation>
+            <numerusform>%n accession; no difference is beyond doubt: F %1, p %2.</numerusform>
+            <numerusform>%n accessions; no difference is beyond doubt: F %1, p %2.</numerusform>
         </translation>
     </message>
 </context>
@@ -481,6 +631,30 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::PlantingPlanViewModel</name>
+    <message numerus="yes">
+        <source>%n vine(s) in walking order.</source>
+        <translation>
+            <numerusform>%n vine in walking order.</numerusform>
+            <numerusform>%n vines in walking order.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) of accessions that the collection does not hold yet.</source>
+        <translation>
+            <numerusform>%n vine of accessions that the collection does not hold yet.</numerusform>
+            <numerusform>%n vines of accessions that the collection does not hold yet.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) were planted; Ctrl+Z takes them back.</source>
+        <translation>
+            <numerusform>%n vine were planted; Ctrl+Z takes them back.</numerusform>
+            <numerusform>%n vines were planted; Ctrl+Z takes them back.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::PrintViewModel</name>
     <message numerus="yes">
         <source>%n row(s).</source>
@@ -535,6 +709,16 @@
         <translation>
             <numerusform>%n found.</numerusform>
             <numerusform>%n found.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>bullace::desk::SelectionViewModel</name>
+    <message numerus="yes">
+        <source>%n candidate(s); what counts: %1.</source>
+        <translation>
+            <numerusform>%n candidate; what counts: %1.</numerusform>
+            <numerusform>%n candidates; what counts: %1.</numerusform>
         </translation>
     </message>
 </context>

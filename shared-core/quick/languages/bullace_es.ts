@@ -415,10 +415,6 @@
         <translation>Etiqueta</translation>
     </message>
     <message>
-        <source>Seeds sown</source>
-        <translation>Semillas sembradas</translation>
-    </message>
-    <message>
         <source>Seeds germinated</source>
         <translation>Semillas germinadas</translation>
     </message>
@@ -429,6 +425,34 @@
     <message>
         <source>Pollen lot</source>
         <translation>Lote de polen</translation>
+    </message>
+    <message>
+        <source>From the cross</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Known before as</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds that sank in water</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stratified on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sown on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Germinated on</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -788,6 +812,45 @@
     </message>
 </context>
 <context>
+    <name>CorrelationShown</name>
+    <message>
+        <source>%1, on its boundary</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Means of accessions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accessions that lack one of the two are not drawn. The count is of records that have both.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Between</source>
+        <translation>Entre</translation>
+    </message>
+    <message>
+        <source>Correlation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>SE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>single records, all together</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Among accessions the correlation is %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One of the two does not vary among accessions: there is no correlation.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>CropStudy</name>
     <message>
         <source>Yield and crop</source>
@@ -859,6 +922,595 @@
     <message>
         <source>Each accession in one season: what its vines bore, picks added up, with the vines of which a pick was missed; and the crop of a vine as clusters by berries by weight, with the interval that the three bring together. Berries weighed in the lag phase are taken as heavy as such berries were at the last weighing of earlier seasons, if the station has vines that were weighed twice.</source>
         <translation>Cada accesión en una temporada: lo que dieron sus vides, las recogidas sumadas, con las vides de las que faltó una recogida; y la cosecha de una vid como racimos por bayas por peso, con el intervalo que los tres traen juntos. Las bayas pesadas en la fase de latencia se toman tan pesadas como bayas así en la última pesada de temporadas anteriores, si la estación tiene vides que se pesaron dos veces.</translation>
+    </message>
+</context>
+<context>
+    <name>CrossBookRows</name>
+    <message numerus="yes">
+        <source>%n male</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n perfect</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n female</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>count the set, bags off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>harvest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stratify the seed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take out and sow</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bagged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Emasculated</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Flowers pollinated</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fruits set</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fruits harvested</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds that sank</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds stratified</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seeds germinated</source>
+        <translation>Semillas germinadas</translation>
+    </message>
+    <message>
+        <source>Seedlings planted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seedlings that flowered</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seedlings taken on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>open pollination</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mother</source>
+        <translation>Madre</translation>
+    </message>
+    <message>
+        <source>Father</source>
+        <translation>Padre</translation>
+    </message>
+    <message>
+        <source>Year</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crosses</source>
+        <translation>Cruzas</translation>
+    </message>
+    <message>
+        <source>all crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not begun</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cross</source>
+        <translation>Cruza</translation>
+    </message>
+    <message>
+        <source>Left out</source>
+        <translation>Dejado fuera</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>After</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share, % (95 %)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>More spread than chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <source>Days it waits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Por qué</translation>
+    </message>
+    <message>
+        <source>Seedling</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All its names, the earliest first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Situación</translation>
+    </message>
+    <message>
+        <source>Planted</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>CrossBookStudy</name>
+    <message>
+        <source>Fruits set of flowers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fruits picked of flowers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sinkers of seeds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Germinated of stratified</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planted of germinated</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Flowered of planted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Taken on of planted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Taken on of flowers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Book of crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each cross with its counts and days, from the bagged flower to the seedling that is taken on. Flowers and fruits are counted at the mother vine; seeds, sinkers, stratifying, sowing and germination are fields of the lot of seed in the collection, which names its cross; a seedling is an accession that names its cross. The picture has the share that got from one step to another, by mother, father or year, with 95 % limits; the tables have the crosses, those shares, what is due within a week or should have been done, and the names under which each seedling is and was known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Success</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Hasta</translation>
+    </message>
+    <message>
+        <source>mother</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>father</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>year</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>all together</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of</source>
+        <translation>Tabla de</translation>
+    </message>
+    <message>
+        <source>crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>success</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what is due</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>names of seedlings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crosses of</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>all years</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No cross is in the collection yet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es).</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n due within a week, or waiting.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>percent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>share with 95 % limits, larger for more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>n counts what was begun with; crosses without both counts are left out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Counts of one step are added up. Limits of one cross are Clopper and Pearson&apos;s; of several Wilson&apos;s, wider where crosses differ more than chance lets them (McCullagh and Nelder 1989). What is due goes by the days since the step before: set counted after 14, harvest after 100, seed cold and damp for 90 days at 4 °C (Conner 2008).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pollen, seed and wild plants: permits, quarantine and access rules come first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>CrossPlanRows</name>
+    <message>
+        <source>%1 %2 %</source>
+        <comment>perfect 50 %</comment>
+        <translation type="unfinished">%1 % {1 %2 ?}</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>male</source>
+        <comment>flowers</comment>
+        <translation>masculinas</translation>
+    </message>
+    <message>
+        <source>perfect</source>
+        <comment>flowers</comment>
+        <translation>perfectas</translation>
+    </message>
+    <message>
+        <source>female</source>
+        <comment>flowers</comment>
+        <translation>femeninas</translation>
+    </message>
+    <message>
+        <source>black</source>
+        <comment>berries</comment>
+        <translation>negro</translation>
+    </message>
+    <message>
+        <source>red</source>
+        <comment>berries</comment>
+        <translation>rojo</translation>
+    </message>
+    <message>
+        <source>bronze</source>
+        <comment>berries</comment>
+        <translation>bronce</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <comment>emasculate</comment>
+        <translation>sí</translation>
+    </message>
+    <message>
+        <source>no, bag only</source>
+        <comment>emasculate</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, stored pollen</source>
+        <comment>days together</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean of the family</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean of the family, %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mother</source>
+        <translation>Madre</translation>
+    </message>
+    <message>
+        <source>Father</source>
+        <translation>Padre</translation>
+    </message>
+    <message>
+        <source>Error of the mean</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Deviation within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inbreeding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Days together in bloom</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Emasculate</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>2n</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Flowers of the seedlings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Berries of the seedlings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>open pollination</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan would lose</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Why it is not in the plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>CrossPlanStudy</name>
+    <message>
+        <source>no limit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gain in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of a taxon in the seedlings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>any</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 %2 % at least</source>
+        <comment>a taxon, a share</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Parents among</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>No set of crosses keeps all limits; the notes below say which is in the way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no other set of as many is better (proven).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: found in the time there was; the mean of a better set is at most %2 further.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plan of crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The set of crosses with the greatest expected mean under the limits chosen: how often a parent may be used, how related the two parents and all parents together may be, which share of a taxon the seedlings carry, and whether mother and father have to meet in bloom (with a chance of one half) where no pollen of the father is stored. The picture shows what more merit costs in kinship. Crosses that are not in the set stand in a table of their own, with the reason. Her own list are the crosses of the collection that are not closed: they are commented, never taken away. C enters the set as crosses, in one act that Ctrl+Z takes back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of</source>
+        <translation>Tabla de</translation>
+    </message>
+    <message>
+        <source>the best set</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>why others are not in it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>her own list</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Better is</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>more</source>
+        <comment>better is</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>less</source>
+        <comment>better is</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pollen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>in bloom together, or stored</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whenever they bloom</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crosses</source>
+        <translation>Cruzas</translation>
+    </message>
+    <message>
+        <source>Uses of a parent, at most</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Kinship of mother and father, at most</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean kinship of all parents, at most</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No descriptor has numbers of enough vines yet to predict what accessions pass on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plan of crosses by %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no cross in the collection that is not closed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es) of the collection, not closed yet.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Mean kinship of all parents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the set in the table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Kinship of mother and father</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>her own crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Enter as crosses</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cross(es) of %1 entered; Ctrl+Z takes them back.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Merits are breeding values predicted by a mixed model over all notes, relatives lending each other information (REML, Henderson 1976). The set is an integer programme solved in at most %1 seconds; its gap is told where it is not proven. The deviation within a family is that of Mendelian sampling; sexes and colours are published ratios, and no more than what to expect.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pollen, seed and wild plants: permits, quarantine and access rules come first.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1081,6 +1733,43 @@
     <message>
         <source>People overruled it in %1 of %2.</source>
         <translation>Las personas decidieron otra cosa en %1 de %2.</translation>
+    </message>
+</context>
+<context>
+    <name>Drawings</name>
+    <message>
+        <source>%1.</source>
+        <translation>%1.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n box(es).</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s).</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>In the middle: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Línea</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Hasta</translation>
     </message>
 </context>
 <context>
@@ -1828,6 +2517,128 @@
     </message>
 </context>
 <context>
+    <name>PedigreeDrawing</name>
+    <message>
+        <source>not in the collection</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mother</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>father</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>selfing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>offspring</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mother, and offspring</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a cross</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>PedigreeStudy</name>
+    <message>
+        <source>%1 %</source>
+        <comment>a share</comment>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>not known %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>Pedigree</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The relatives of one accession: a box for each, a dot for each cross, parents above and offspring below; the mother&apos;s line is whole, the father&apos;s dashed, a selfing&apos;s double. The table has what the pedigree says of each of them: inbreeding, kinship with the accession chosen (twice it is the share of their genes that is alike by descent, where neither is inbred), how many generations are known, and which share of its genes comes from each taxon.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Generations up and down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No accession has a known parent yet: type mother and father into its card in the collection.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pedigree of %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inbreeding and kinship from the relationships of parents (Sargolzaei, Iwaisaki and Colleau 2005); unknown parents are taken as unrelated and not inbred. Shares of founders and taxa are expectations over all seedlings of a cross. The share of genes in which an accession is expected to have two different founders&apos; is 1 less its inbreeding.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Situación</translation>
+    </message>
+    <message>
+        <source>Mother</source>
+        <translation>Madre</translation>
+    </message>
+    <message>
+        <source>Father</source>
+        <translation>Padre</translation>
+    </message>
+    <message>
+        <source>Inbreeding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Two different founders&apos; genes, %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Kinship with it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Generations known</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Taxa</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s) drawn.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>A founder: neither parent is known. %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inbreeding %1, %2 generations of ancestors known. %3</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>PeopleStudy</name>
     <message>
         <source>How people agree</source>
@@ -2002,6 +2813,28 @@
     </message>
 </context>
 <context>
+    <name>PlanPaper</name>
+    <message>
+        <source>The block, each row a column; the replicate in brackets.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vine</source>
+        <translation>Vid</translation>
+    </message>
+    <message>
+        <source>Row %1</source>
+        <translation>Hilera %1</translation>
+    </message>
+</context>
+<context>
+    <name>PlanTyping</name>
+    <message>
+        <source>A block, and rows of it where not all are meant: B2 1-4.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>Plots</name>
     <message>
         <source>%1 (%2)</source>
@@ -2088,6 +2921,186 @@
     <message>
         <source>n</source>
         <translation>n</translation>
+    </message>
+</context>
+<context>
+    <name>PredictionShown</name>
+    <message>
+        <source>Nothing can be predicted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Prediction</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>SE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Above the mean</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reliability</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Prediction and 95 % interval</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Without records, from relatives</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s), the greatest prediction first.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo que está abierto o no se observó se deja fuera.</translation>
+    </message>
+    <message>
+        <source>What varies</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Variance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share, %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Likelihood ratio</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>p</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of all variance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>0, on its boundary</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the records vary by, beside the seasons.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>PredictionStudy</name>
+    <message>
+        <source>What takes out the place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>replicates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a smooth surface</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>predictions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what varies</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>correlations</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Predictions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What each accession is worth in one descriptor, from all seasons and places together. A prediction lies nearer to the general mean than the accession&apos;s own mean, the more so the fewer its records: reliability says how much of it is the accession&apos;s own. Through the pedigree relatives lend each other information, and accessions without records are predicted from their parents. Choose one block, and a smooth surface can take out its trends.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accessions</source>
+        <translation>Accesiones</translation>
+    </message>
+    <message>
+        <source>each by itself</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>through the pedigree</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Correlated with</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing has been counted or measured yet.</source>
+        <translation>Todavía no se contó ni se midió nada.</translation>
+    </message>
+    <message>
+        <source>%1, what varies, %2</source>
+        <comment>a descriptor and its seasons</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, predictions from %2</source>
+        <comment>a descriptor and its seasons</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no second descriptor to correlate with.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <comment>two descriptors</comment>
+        <translation>%1 y %2</translation>
+    </message>
+    <message>
+        <source>A mixed model of both descriptors by restricted maximum likelihood; standard errors by the delta method.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A mixed model by restricted maximum likelihood: seasons fixed, accessions random and related through the pedigree, with places and interactions; predictions with their prediction error.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A mixed model by restricted maximum likelihood: seasons fixed, accessions random, with places and interactions; predictions with their prediction error.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -2715,6 +3728,602 @@
         <source>What repeats in a taxon are its accessions: the number in brackets counts them.</source>
         <translation>Lo que se repite en un taxón son sus accesiones: el número entre paréntesis las cuenta.</translation>
     </message>
+    <message>
+        <source>%1: a count of %2 follows one of %3, which it cannot be a part of.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: a step of %2 is dated before the step of %3 that it follows.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: the seed has then been cold for %2 days and can be sown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: the seed has to be cold and damp for %2 days before it is sown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: the fruit may be ripe %2 days after bloom.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: fruit has set or not; count it and take the bags off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing is known of %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 has male flowers and sets no fruit.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open pollination: the father is not known, and only the mother&apos;s half of the seedlings can be expected.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is selfed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From this cross on %1 is used more than %2 times.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same cross stands on line %1 already.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 has female flowers: its pollen does not function.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Selfings are not wanted in this plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is not to be a mother.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is not to be a father.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The seedlings&apos; share of %1 is not known, and each cross is to have a certain one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The seedlings would be %1 % %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pollen of %1 is in time for %2 with a probability of %3 only, and none is stored.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 and %2 have a kinship of %3; at most %4 is wanted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The limit on the group&apos;s kinship leaves no plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The limit on the parents&apos; kinship leaves no plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The overlap of bloom that is wanted leaves no plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The wanted shares of species leave no plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There are not enough pairs for %1 crosses: %2 are allowed, and each candidate may be used only so often.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The time was up before the plan was proven the best: another may be worth %1 more in sum, and not more than that.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No plan was found in the time that was given.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The flower sex of %1 is not known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The chromosome number of %1 is not known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 has %2 chromosomes: its pollen and egg cells are not balanced, little or no fertile seed is to be expected.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seedlings of %1 by %2 have 39 chromosomes and are almost sterile. Of such seed 0.52 % germinated in a published trial.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In that trial seed came only from mothers with 38 chromosomes; %1 has 40.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Perfect by perfect has given some male seedlings, which the model of one locus does not explain.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The ratio of colours is that of one published family of 65 seedlings; others may differ.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No ratio of berry colours is published for %1 by %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A class with an expectation below 5 makes the test of a ratio rough.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no prediction for %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The fathers&apos; shares of the pollen stand for their shares of the seedlings; only parentage tests tell the true ones.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The taxon given for %1 was not made use of: the shares of its parents decide.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Founders without a taxon: %1. What comes from them is counted as of unknown species.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is in %2 crosses already, as often as it may be.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Other crosses serve the plan as a whole better.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates left out because they have no prediction: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates of unknown flower sex: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates whose share of the wanted species is not known: %1. On average over the crosses it is taken as the middle of what is wanted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crosses in the plan of parents whose kinship is not known: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Further pairs worth as much as the least of the plan, not told: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No %1 candidates keep the limit on kinship.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The time was up before the selection was proven the best.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The %1 variances contradicted one another and were bent; the least eigenvalue of their correlations was %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The genetic variance of %1 is greater than its phenotypic one: what is expected of the index is too good.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The index has no variance: it ranks nobody.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates of which not every trait was measured: %1. Their index is from the measured traits, and less accurate.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates of which nothing was measured: %1. They have no index.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The lot %1 has seeds but no date: type the day on which they were taken out of the fruit.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The lot %1 says how many seeds germinated, but neither when nor when they were sown; they are left out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is named as a cross, but no cross of that number is in the collection; what was noted of it is left out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the places do by themselves cannot be told here: left out of the model.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the places do in each season cannot be told here: left out of the model.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What a season does to one accession more than to others cannot be told here: left out of the model.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What a vine keeps through its seasons cannot be told here: left out of the model.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is not predicted. %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Errors of several descriptors are taken as independent of one another.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A trial with open conflicts: values that nobody has settled are left out, %1 in all, and what stands here may change with them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vines of these accessions without any value: %1. The others stand for them, which is fair only where it has nothing to do with the accession.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Of those, noted as dead or missing: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each vine counts once: the mean of its seasons, each put right for what the season was like.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No vine and no accession joins the seasons: they cannot be put right for one another, and what differs between accessions may be the season.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Some adjusted means of %1 cannot be estimated: what they would need of %2 has no record, or cannot be told from other terms.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There are too many entries to tell the error of each difference.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not every block holds every check once, so the errors of differences vary from pair to pair: their mean is given, and the blocks are taken out by least squares.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records left out because a value or a column of the model is missing: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The check %1 has no complete record.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The selections vary no more than the checks&apos; error explains: all are predicted alike.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>With so many means the letters are made by the greatest error of a difference: some pairs that share a letter may differ all the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The reference %1 has no mean among the levels of %2, so nothing is compared to it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The level of significance must lie between 0.0001 and 0.5; 0.05 was taken.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>More than %1 means are not compared in pairs: use their standard errors, or choose fewer.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>More than %1 means: the pairs are not listed, the letters tell which differ.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A covariance matrix of %1 and %2 is on its boundary: a correlation of 1 or -1 there says that the trial is small, not that they are the same. Standard errors cannot be given.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The search for the variances did not come to an end; the numbers are not to be relied on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no variance was found, and nothing that is inherited can be told.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is related through a pedigree: of each, the reliability tells how much is known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The checks leave %1 degrees of freedom for the error; 10 or more make a trial that can tell entries apart (common practice, no source).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>With rows and columns taken out, some entries could not be compared: take more replicates, or complete blocks.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One replicate leaves nothing to judge the error by.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There are as many terms to estimate as records: nothing is left to judge the error by, so there are no tests and no standard errors.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All records have the same value: nothing can be tested.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The terms fit the records without any error: nothing can be tested. Were the values calculated rather than measured?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Some combinations of %1 have no record, so there is no type III table: it would weight combinations that nobody has seen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The model is too large for a type III table.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 cannot be told from the terms before it: it is confounded with them and was left out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is partly confounded with the terms before it: of %2 degrees of freedom %3 can be estimated.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no variance was found; its estimate is exactly 0, and all of its predictions are 0.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A correlation was estimated as exactly 1 or -1: the trial is too small for so many variances.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rows without a value or without a factor of the model were left out: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 cannot be told apart from the other fixed effects; it is left out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The variance of %1 cannot be estimated: no level of it, or of what lies below, is repeated.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The variance of %1 is estimated below 0: read it as none that could be seen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysed as logarithms of the value and 1. Means told back are geometric and lie below the plain ones; differences are ratios.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysed as square roots. Means told back lie a little below the plain ones.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysed as logits of the percentages. Means told back lie nearer to 0 or 100 than the plain ones; differences are ratios of odds.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysed as normal scores of the ranks. What is told back is about a median, within what was recorded.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Values below 0 are analysed as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There are too few groups to see how the variance goes with the mean: the values are taken as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The groups vary about alike, whatever their mean (slope %1): the values can be taken as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The variance grows with the mean (slope %1), as it does in counts: square roots even it out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The standard deviation grows with the mean (slope %1): logarithms even it out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Percentages of 0 or 100 have no logit: all were drawn a little towards 50 first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All means lie between 20 and 80 %: the percentages can be taken as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Some means lie near 0 or 100 %, where percentages cannot vary freely: logits can.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Steps of the score in use: %1. They can be taken as numbers.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Steps of the score in use: %1. So few are better taken by their ranks.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A variance of whole plots or blocks is estimated below 0: read it as none that could be seen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not every block holds every combination, so the tests of whole plots are approximate and there are no means: take a mixed model with whole plots random.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An error of whole plots or sub-plots does not vary, so nothing is compared.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All complete records stand in one %1, so nothing can be taken out for it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records that lie far from what the model expects: %1. They were kept; look at them before you believe the rest.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The treatments do not vary alike, so one error for all is too small for some and too large for others. Another scale may help.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The residuals are not those of a normal distribution. Another scale may help.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The variance between treatments is estimated below 0: read it as none that could be seen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records with both: %1; with the first alone: %2; with the second alone: %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 × %2 is in the collection already, as %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accessions with smaller predictions that were not considered: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Candidates whose bloom the visits do not bound, so that nobody knows whom they meet: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>People disagree about a parent of some accessions (accessions: %1); it is not known until somebody settles it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Founders of %1: %2, with the expected shares of its genes: %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From parents that nobody noted: %1 % of its genes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Heritability of an accession&apos;s mean by Cullis: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Heritability of an accession&apos;s mean by Piepho: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Heritability on an entry-mean basis: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Heritability of a single record: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A correlation takes no surface: rows stand in its place.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The pedigree is not used. %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The picture has block %1; for another, choose it among the blocks of the vineyard. The table has all.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Standard error of a difference, the mean over all pairs: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Least significant difference of two means (5 %, each pair by itself): %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Least difference by Tukey&apos;s test (5 %, all pairs together): %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Efficiency of the %1: %2. Without them it would take that many times the replicates; below 1 they cost more than they gave.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vines of one accession in one replicate are taken together, at most %1: they are no replicates of one another.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vines that stand in no replicate, left out: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Residuals against a normal distribution (Shapiro and Wilk): W %1, p %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Equal variances (Bartlett): p %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Equal variances (Brown and Forsythe): p %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accessions and replicates add up (Tukey): p %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Equal means where variances are not alike (Welch): p %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records far off from the others, to be looked at again: %1. The residuals over the block have them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Coefficient of variation: %1 %.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The records speak for another scale than the chosen one; the list of scales has it.</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>RowPicture</name>
@@ -2732,6 +4341,186 @@
     <message>
         <source>A sample that is still to come</source>
         <translation>Una muestra que aún falta</translation>
+    </message>
+</context>
+<context>
+    <name>SelectionPage</name>
+    <message>
+        <source>Beside it</source>
+        <translation>Al lado</translation>
+    </message>
+</context>
+<context>
+    <name>SelectionWords</name>
+    <message>
+        <source>%1 ± %2</source>
+        <comment>a value and its standard error</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <comment>percent</comment>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>pull</source>
+        <comment>a decision</comment>
+        <translation>arrancar</translation>
+    </message>
+    <message>
+        <source>look again</source>
+        <comment>a decision</comment>
+        <translation>ver otra vez</translation>
+    </message>
+    <message>
+        <source>take on</source>
+        <comment>a decision</comment>
+        <translation>adoptar</translation>
+    </message>
+    <message>
+        <source>open: two decisions</source>
+        <comment>a decision</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <comment>a decision and its day</comment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <comment>a decision and its reason</comment>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Rank</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Selection</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Merit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>Among the %n best</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Decided</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Descriptor</source>
+        <translation>Descriptor</translation>
+    </message>
+    <message>
+        <source>Predicted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reliability</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Counts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <comment>a rank among so many</comment>
+        <translation>%1 de %2</translation>
+    </message>
+    <message>
+        <source>Also noted: plain means, or the last</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>Truly among the %n best</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Mother</source>
+        <translation>Madre</translation>
+    </message>
+    <message>
+        <source>Father</source>
+        <translation>Padre</translation>
+    </message>
+    <message>
+        <source>Inbreeding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Flowers</source>
+        <translation>Flores</translation>
+    </message>
+    <message>
+        <source>perfect</source>
+        <comment>flowers</comment>
+        <translation>perfectas</translation>
+    </message>
+    <message>
+        <source>female</source>
+        <comment>flowers</comment>
+        <translation>femeninas</translation>
+    </message>
+    <message>
+        <source>male</source>
+        <comment>flowers</comment>
+        <translation>masculinas</translation>
+    </message>
+    <message>
+        <source>Stands at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no vine</source>
+        <translation>sin vid</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <comment>a decision, by whom</comment>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>Nothing of what counts was noted of it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rank %1 of %2 by what counts; truly among the %3 best with a probability of %4.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Predictions by a mixed model of each descriptor over all seasons; merit is their weighted sum in genetic standard deviations.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n open conflict(s) left out.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -3159,6 +4948,60 @@
     <message>
         <source>Buds dead</source>
         <translation>Yemas muertas</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <comment>days</comment>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>Expected mean of the families</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>n counts vines and seasons. Means are deviations from the mean of all.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the best there is</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>proven</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>found in time</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>… stands where more relatives are not drawn.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In walking order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <translation>Posición</translation>
+    </message>
+    <message>
+        <source>Replicate</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Check</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>check</source>
+        <comment>an accession that is known well</comment>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -3802,6 +5645,354 @@
     <message>
         <source>Bag number</source>
         <translation>Número de bolsa</translation>
+    </message>
+</context>
+<context>
+    <name>TrialChoices</name>
+    <message>
+        <source>Blocks of the vineyard</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>accession</source>
+        <comment>a term of a model</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>season</source>
+        <comment>a term of a model</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>block</source>
+        <comment>a term of a model</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>row</source>
+        <comment>a term of a model</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>replicate</source>
+        <comment>a term of a model</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>vine</source>
+        <comment>a term of a model</comment>
+        <translation>vid</translation>
+    </message>
+    <message>
+        <source>residual</source>
+        <comment>what a model leaves</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>Seasons</source>
+        <translation>Temporadas</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <comment>seasons</comment>
+        <translation>%1 a %2</translation>
+    </message>
+</context>
+<context>
+    <name>TrialResiduals</name>
+    <message>
+        <source>more than 2 SD below</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>1 to 2 SD below</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>within 1 SD</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>1 to 2 SD above</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>more than 2 SD above</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: residuals in block %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vine in the row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where nothing is drawn, no vine was noted or none stands.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <translation>Posición</translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Valor</translation>
+    </message>
+    <message>
+        <source>Fitted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Residual</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In SD</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>TrialShown</name>
+    <message>
+        <source>blocks of the vineyard</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>replicates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Adjusted mean (95 %)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>SE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Tukey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>By least difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Less %1 (Dunnett)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>p</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accession, with Tukey&apos;s letters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Adjusted mean and 95 % interval</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No mean can be put right for what repeats: accessions stand in blocks or rows that share none of them. Choose other blocks, or vines as what repeats.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is open or was not observed is left out.</source>
+        <translation>Lo que está abierto o no se observó se deja fuera.</translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Degrees of freedom</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sum of squares</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean square</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>F</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fitted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Residual</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>as fitted</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>TrialStudy</name>
+    <message>
+        <source>replicates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>single vines</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What repeats</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>as they stand: %1</source>
+        <comment>vines</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>as it is</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>logit of the percentage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>square root</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>logarithm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>normal scores of the ranks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Referencia</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <comment>a reference</comment>
+        <translation>ninguna</translation>
+    </message>
+    <message>
+        <source>Trials</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One descriptor as a trial: which accessions differ, by how much, and whether the trial can tell. What repeats is what makes the error: blocks, rows or the replicates of a planting plan, in which the vines of one accession are one plot, or each vine by itself. Letters: accessions that share one do not differ by Tukey&apos;s test. With a reference, each is compared with it by Dunnett&apos;s. The residuals over the block show whether the blocks took out what the place does: large ones that lie together say that they did not.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plan a planting</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>adjusted means</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>analysis of variance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>residuals over the block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing has been counted or measured yet.</source>
+        <translation>Todavía no se contó ni se midió nada.</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <comment>a descriptor and its seasons</comment>
+        <translation>%1, %2</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s); the trial cannot tell whether they differ.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s); they differ: F %1, p %2.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n accession(s); no difference is beyond doubt: F %1, p %2.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>One-way analysis of variance; each vine is a replicate. Vines side by side share their soil, so that differences look more certain than they are. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysis of variance with blocks of the vineyard as replicates, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysis of variance with rows as replicates, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Analysis of variance with the replicates of the planting plan, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -5739,6 +7930,14 @@
         <source>Season</source>
         <translation>Temporada</translation>
     </message>
+    <message>
+        <source>Breeding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Selection meeting</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>bullace::desk::DeskPage</name>
@@ -6413,6 +8612,215 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::PlantingPlanViewModel</name>
+    <message>
+        <source>A trial is laid out in the places of a block where nothing stands on the day. Complete blocks hold every accession once in each replicate. An augmented design has the selections once and the checks in every block. Rows and columns also spread the accessions over both. The seed decides the draw: the same seed gives the same plan again. Accessions are typed with commas between; A040-A052 stands for all from the one to the other, and a status such as selection for all that have it. Nothing is written before you press T; then all plantings and the replicates are one act, which Ctrl+Z takes back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planting plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no block yet: the page Collection makes one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>E takes the accessions that are to be planted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) in walking order.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>A difference of two accessions will have %1 times the variance of one vine.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Efficiency beside complete blocks: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) of accessions that the collection does not hold yet.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Places in walking order</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <translation>Posición</translation>
+    </message>
+    <message>
+        <source>Block of the design</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replicate</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accession</source>
+        <translation>Accesión</translation>
+    </message>
+    <message>
+        <source>Check</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>check</source>
+        <comment>an accession that is known well</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>complete blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>augmented</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rows and columns</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Design</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Places</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Accessions</source>
+        <translation>Accesiones</translation>
+    </message>
+    <message>
+        <source>Checks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replicates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planted on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Places left</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not free</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Another design</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Block and rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Día</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Enter as plantings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The file for the planting plan: .pdf</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>planting-plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which accessions are planted? With commas between: A040-A052, selection</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which accessions are the checks? With commas between</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which block, and which rows where not all: B2 1-4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How many replicates (of an augmented design: blocks)?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A whole number from 1 is needed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which number does the draw begin from?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A whole number is needed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>On which day is it planted? 2026-03-14</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A day like 2026-03-14 is needed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planting plan, %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>%1, seed %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n vine(s) were planted; Ctrl+Z takes them back.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::PrintViewModel</name>
     <message>
         <source>Choose what is printed and of what; P writes a PDF. Print it at 100 percent. T writes a test page first: laid over a sheet of labels it shows by how much this printer is off, which is typed here and taken off from then on. A vine without a label code gets one when the file is written; the code names the place, not the vine that stands there. Row sheets are for the day a tablet dies; they are typed in at the bench, twice.</source>
@@ -6900,15 +9308,126 @@
     </message>
 </context>
 <context>
+    <name>bullace::desk::SelectionViewModel</name>
+    <message>
+        <source>Candidates by what counts. W says which descriptors count, and how much: a name with a number, below 0 where less is better. Predictions come from all seasons and places, by a mixed model through the pedigree. How likely it is that a candidate truly is among the best is told beside its rank. Enter shows one at a time: 1 pulls it, 2 looks again, 3 takes it on. A decision asks for its reason and is written at every vine of the selection, as one act that Ctrl+Z takes back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Selection meeting</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The station&apos;s notes are being read …</source>
+        <translation>Se están leyendo las notas de la estación …</translation>
+    </message>
+    <message>
+        <source>Candidates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The station has no accession of this kind.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n candidate(s); what counts: %1.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>What is known of it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pull it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Look again</source>
+        <translation>Ver otra vez</translation>
+    </message>
+    <message>
+        <source>Take it on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The next one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The one before</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Everything on it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What counts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How many are the best</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whom to list</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>List as a file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Print a page for each</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The file for the list: .pdf or .csv</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The file for the pages: .pdf</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2. Ctrl+Z takes it back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What counts, and how much: yield 2, soluble-solids 1, rot -1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Among how many best it has to be</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Type a whole number from 1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <comment>a name and its words</comment>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>There is no candidate to print.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no list yet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The file&apos;s name ends in .pdf or .csv.</source>
+        <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
+    </message>
+</context>
+<context>
     <name>bullace::desk::StudyViewModel</name>
-    <message>
-        <source>The list chooses what is shown; Enter takes a line, and a second time gives it back where several can be chosen. T shows the table in the place of the picture, and the picture again. P writes the picture, W the table, as the file&apos;s name ends: PDF, SVG or CSV. O goes to what is still open and was left out.</source>
-        <translation>La lista elige lo que se muestra; Intro toma una línea, y una segunda vez la devuelve donde se pueden elegir varias. T muestra la tabla en lugar de la imagen, y otra vez la imagen. P escribe la imagen, W la tabla, según acabe el nombre del archivo: PDF, SVG o CSV. O va a lo que todavía está abierto y se dejó fuera.</translation>
-    </message>
-    <message>
-        <source>Season</source>
-        <translation>Temporada</translation>
-    </message>
     <message>
         <source>The station&apos;s notes are being read …</source>
         <translation>Se están leyendo las notas de la estación …</translation>
@@ -6998,6 +9517,10 @@
     <message>
         <source>The file&apos;s name ends in .pdf or .csv.</source>
         <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
+    </message>
+    <message>
+        <source>The list chooses what is shown; Enter takes a line, and a second time gives it back where several can be chosen. T shows the table in the place of the picture, and the picture again; a drawing larger than its room is moved by the arrows, and +, - and 0 make it larger, smaller, and show all of it. P writes the picture, W the table, as the file&apos;s name ends: PDF, SVG or CSV. O goes to what is still open and was left out.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
