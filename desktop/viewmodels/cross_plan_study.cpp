@@ -22,6 +22,7 @@ namespace bullace::desk {
 
 using breeding::CrossPlan;
 using breeding::ProgrammeStatus;
+using descriptors::DescriptorKind;
 using quick::fromText;
 using quick::toText;
 
@@ -55,6 +56,12 @@ ChoiceGroup limits(const QString& key, const QString& title, std::initializer_li
 ChoiceGroup byChoice(const StudyGround& ground) {
     ChoiceGroup by{kBy, Tr::tr("Gain in"), false, {}};
     for (const std::string& descriptor : season::predictable(ground.notes)) {
+        const vineyard::Asked* asked = ground.catalogue->descriptor(descriptor);
+        const bool isCode = asked == nullptr || asked->known.kind == DescriptorKind::Stage ||
+                            asked->known.kind == DescriptorKind::Code;
+        if (isCode) {
+            continue; // no more or less of it
+        }
         by.lines.push_back({fromText(descriptor), descriptorWords(*ground.catalogue, descriptor)});
     }
     // What most trials are about stands first, then by the alphabet.

@@ -24,7 +24,8 @@ constexpr double kBoxWideMm = 36;
 constexpr double kBoxHighMm = 14;
 constexpr double kKnotMm = 2.6;
 constexpr double kBesideMm = 41; // from one node of a layer to the next
-constexpr double kLayerMm = 15;
+constexpr double kLayerMm = 17;
+constexpr double kAsideMm = 13; // of the dots, from the middle where the lines are
 constexpr double kMoreMm = 2.6; // room for the dots of relatives that are not drawn
 
 report::DrawingPoint placeOf(const breeding::LayoutPoint& at) {
@@ -109,10 +110,10 @@ void addMore(const breeding::LayoutNode& node, report::Drawing& drawing) {
     const report::DrawingPoint at = placeOf(node.at);
     const double away = kBoxHighMm / 2 + kMoreMm / 2;
     if (node.hasHiddenParents) {
-        drawing.texts.push_back({{at.x, at.y - away}, "…"});
+        drawing.texts.push_back({{at.x - kAsideMm, at.y - away}, "…"});
     }
     if (node.hasHiddenOffspring) {
-        drawing.texts.push_back({{at.x, at.y + away}, "…"});
+        drawing.texts.push_back({{at.x - kAsideMm, at.y + away}, "…"});
     }
 }
 
