@@ -364,6 +364,11 @@ private:
                              "Candidates whose bloom the visits do not bound, so that nobody knows "
                              "whom they meet: %1."),
             made.ground.withoutBloom);
+        const auto late = std::ranges::count(
+            made.curve, ProgrammeStatus::NotSolved, &breeding::TradeOffPoint::status);
+        say(BULLACE_SENTENCE("Remark",
+                             "Places of the curve for which no set was found in time: %1."),
+            static_cast<std::size_t>(late));
         study.openLeft += made.merits.open;
         study.missedLeft += made.merits.missed;
         study.method =

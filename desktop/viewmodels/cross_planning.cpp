@@ -47,6 +47,7 @@ PlanRules rulesOf(const Chosen& chosen, const Planned& planned) {
 season::PlanWish wishOf(const Chosen& chosen) {
     season::PlanWish wish;
     wish.mostUses = chosen.at(kUses).toUInt();
+    wish.mostCandidates = kMostCandidates;
     wish.isLessBetter = chosen.at(kBetter) == QStringLiteral("less");
     for (const QString& status : chosen.at(kStatuses).split(u',', Qt::SkipEmptyParts)) {
         wish.statuses.insert(toText(status));

@@ -9,10 +9,12 @@
 
 namespace bullace::desk::planning {
 
-inline constexpr double kPlanSeconds = 3;    // that a plan may take
-inline constexpr double kCurveSeconds = 0.6; // and each point of the curve
+inline constexpr double kPlanSeconds = 3;  // that a plan may take
+inline constexpr double kCurveSeconds = 1; // and each point of the curve
 
-inline constexpr std::size_t kCurvePoints = 5;
+inline constexpr std::size_t kCurvePoints = 4;
+// With more of them a set under a limit on kinship is rarely found in that time.
+inline constexpr std::size_t kMostCandidates = 80;
 
 // The groups of choices by their keys, and lines that stand for "no limit".
 inline const QString kTable = QStringLiteral("list");
