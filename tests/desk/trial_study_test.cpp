@@ -98,7 +98,7 @@ TEST_CASE("trial study: predictions, what varies and correlations of the demo") 
     station.lookOver("predictions-pedigree");
     station.choose("predictions", {{q("shown"), q("variances")}, {q("kin"), q("-")}});
     station.lookOver("predictions-variances");
-    station.choose("predictions", {{q("shown"), q("correlations")}, {q("other"), q("yield")}});
+    station.choose("predictions", {{q("shown"), q("correlations")}, {q("other"), q("soluble-solids")}});
     station.lookOver("predictions-correlation");
 }
 

@@ -191,6 +191,7 @@ TEST_CASE("a variance whose estimate is 0 is exactly 0: Box & Tiao 1973") {
 TEST_CASE("crossed and nested terms: Davies & Goldsmith 1972") {
     compare("reml-penicillin-crossed", {}, {"plate", "sample"});
     compare("reml-pastes-nested", {}, {"batch", "sample"});
+    compare("varcomp-vines-nested", {}, {"accession", "vine"});
 }
 
 TEST_CASE("a split plot is a mixed model: Yates 1935") {

@@ -428,31 +428,31 @@
     </message>
     <message>
         <source>From the cross</source>
-        <translation type="unfinished"></translation>
+        <translation>De la cruza</translation>
     </message>
     <message>
         <source>Known before as</source>
-        <translation type="unfinished"></translation>
+        <translation>Conocida antes como</translation>
     </message>
     <message>
         <source>Seeds</source>
-        <translation type="unfinished"></translation>
+        <translation>Semillas</translation>
     </message>
     <message>
         <source>Seeds that sank in water</source>
-        <translation type="unfinished"></translation>
+        <translation>Semillas que se hundieron en agua</translation>
     </message>
     <message>
         <source>Stratified on</source>
-        <translation type="unfinished"></translation>
+        <translation>Estratificada el</translation>
     </message>
     <message>
         <source>Sown on</source>
-        <translation type="unfinished"></translation>
+        <translation>Sembrada el</translation>
     </message>
     <message>
         <source>Germinated on</source>
-        <translation type="unfinished"></translation>
+        <translation>Germinada el</translation>
     </message>
 </context>
 <context>
@@ -815,15 +815,15 @@
     <name>CorrelationShown</name>
     <message>
         <source>%1, on its boundary</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, en su frontera</translation>
     </message>
     <message>
         <source>Means of accessions</source>
-        <translation type="unfinished"></translation>
+        <translation>Medias de las accesiones</translation>
     </message>
     <message>
         <source>Accessions that lack one of the two are not drawn. The count is of records that have both.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las accesiones a las que les falta uno de los dos no se dibujan. El recuento es de los registros que tienen ambos.</translation>
     </message>
     <message>
         <source>Between</source>
@@ -831,23 +831,23 @@
     </message>
     <message>
         <source>Correlation</source>
-        <translation type="unfinished"></translation>
+        <translation>Correlación</translation>
     </message>
     <message>
         <source>SE</source>
-        <translation type="unfinished"></translation>
+        <translation>EE</translation>
     </message>
     <message>
         <source>single records, all together</source>
-        <translation type="unfinished"></translation>
+        <translation>registros sueltos, todos juntos</translation>
     </message>
     <message>
         <source>Among accessions the correlation is %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Entre accesiones la correlación es %1.</translation>
     </message>
     <message>
         <source>One of the two does not vary among accessions: there is no correlation.</source>
-        <translation type="unfinished"></translation>
+        <translation>Uno de los dos no varía entre accesiones: no hay correlación.</translation>
     </message>
 </context>
 <context>
@@ -928,72 +928,72 @@
     <name>CrossBookRows</name>
     <message numerus="yes">
         <source>%n male</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n masculina</numerusform>
+            <numerusform>%n masculinas</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n perfect</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n perfecta</numerusform>
+            <numerusform>%n perfectas</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n female</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n femenina</numerusform>
+            <numerusform>%n femeninas</numerusform>
         </translation>
     </message>
     <message>
         <source>count the set, bags off</source>
-        <translation type="unfinished"></translation>
+        <translation>contar el cuajado, quitar las bolsas</translation>
     </message>
     <message>
         <source>harvest</source>
-        <translation type="unfinished"></translation>
+        <translation>cosechar</translation>
     </message>
     <message>
         <source>stratify the seed</source>
-        <translation type="unfinished"></translation>
+        <translation>estratificar la semilla</translation>
     </message>
     <message>
         <source>take out and sow</source>
-        <translation type="unfinished"></translation>
+        <translation>sacar y sembrar</translation>
     </message>
     <message>
         <source>Bagged</source>
-        <translation type="unfinished"></translation>
+        <translation>Embolsada</translation>
     </message>
     <message>
         <source>Emasculated</source>
-        <translation type="unfinished"></translation>
+        <translation>Emasculada</translation>
     </message>
     <message>
         <source>Flowers pollinated</source>
-        <translation type="unfinished"></translation>
+        <translation>Flores polinizadas</translation>
     </message>
     <message>
         <source>Fruits set</source>
-        <translation type="unfinished"></translation>
+        <translation>Frutos cuajados</translation>
     </message>
     <message>
         <source>Fruits harvested</source>
-        <translation type="unfinished"></translation>
+        <translation>Frutos cosechados</translation>
     </message>
     <message>
         <source>Seeds</source>
-        <translation type="unfinished"></translation>
+        <translation>Semillas</translation>
     </message>
     <message>
         <source>Seeds that sank</source>
-        <translation type="unfinished"></translation>
+        <translation>Semillas que se hundieron</translation>
     </message>
     <message>
         <source>Seeds stratified</source>
-        <translation type="unfinished"></translation>
+        <translation>Semillas estratificadas</translation>
     </message>
     <message>
         <source>Seeds germinated</source>
@@ -1001,19 +1001,19 @@
     </message>
     <message>
         <source>Seedlings planted</source>
-        <translation type="unfinished"></translation>
+        <translation>Plántulas plantadas</translation>
     </message>
     <message>
         <source>Seedlings that flowered</source>
-        <translation type="unfinished"></translation>
+        <translation>Plántulas que florecieron</translation>
     </message>
     <message>
         <source>Seedlings taken on</source>
-        <translation type="unfinished"></translation>
+        <translation>Plántulas retenidas</translation>
     </message>
     <message>
         <source>open pollination</source>
-        <translation type="unfinished"></translation>
+        <translation>polinización abierta</translation>
     </message>
     <message>
         <source>Mother</source>
@@ -1025,7 +1025,7 @@
     </message>
     <message>
         <source>Year</source>
-        <translation type="unfinished"></translation>
+        <translation>Año</translation>
     </message>
     <message>
         <source>Crosses</source>
@@ -1033,11 +1033,11 @@
     </message>
     <message>
         <source>all crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>todas las cruzas</translation>
     </message>
     <message>
         <source>not begun</source>
-        <translation type="unfinished"></translation>
+        <translation>no empezada</translation>
     </message>
     <message>
         <source>Cross</source>
@@ -1049,19 +1049,19 @@
     </message>
     <message>
         <source>Before</source>
-        <translation type="unfinished"></translation>
+        <translation>Antes</translation>
     </message>
     <message>
         <source>After</source>
-        <translation type="unfinished"></translation>
+        <translation>Después</translation>
     </message>
     <message>
         <source>Share, % (95 %)</source>
-        <translation type="unfinished"></translation>
+        <translation>Proporción, % (95 %)</translation>
     </message>
     <message>
         <source>More spread than chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Más dispersión que el azar</translation>
     </message>
     <message>
         <source>What</source>
@@ -1073,7 +1073,7 @@
     </message>
     <message>
         <source>Days it waits</source>
-        <translation type="unfinished"></translation>
+        <translation>Días que espera</translation>
     </message>
     <message>
         <source>Why</source>
@@ -1081,11 +1081,11 @@
     </message>
     <message>
         <source>Seedling</source>
-        <translation type="unfinished"></translation>
+        <translation>Plántula</translation>
     </message>
     <message>
         <source>All its names, the earliest first</source>
-        <translation type="unfinished"></translation>
+        <translation>Todos sus nombres, primero el más antiguo</translation>
     </message>
     <message>
         <source>Status</source>
@@ -1093,54 +1093,54 @@
     </message>
     <message>
         <source>Planted</source>
-        <translation type="unfinished"></translation>
+        <translation>Plantada</translation>
     </message>
 </context>
 <context>
     <name>CrossBookStudy</name>
     <message>
         <source>Fruits set of flowers</source>
-        <translation type="unfinished"></translation>
+        <translation>Frutos cuajados de las flores</translation>
     </message>
     <message>
         <source>Fruits picked of flowers</source>
-        <translation type="unfinished"></translation>
+        <translation>Frutos recogidos de las flores</translation>
     </message>
     <message>
         <source>Sinkers of seeds</source>
-        <translation type="unfinished"></translation>
+        <translation>Hundidas de las semillas</translation>
     </message>
     <message>
         <source>Germinated of stratified</source>
-        <translation type="unfinished"></translation>
+        <translation>Germinadas de las estratificadas</translation>
     </message>
     <message>
         <source>Planted of germinated</source>
-        <translation type="unfinished"></translation>
+        <translation>Plantadas de las germinadas</translation>
     </message>
     <message>
         <source>Flowered of planted</source>
-        <translation type="unfinished"></translation>
+        <translation>Florecidas de las plantadas</translation>
     </message>
     <message>
         <source>Taken on of planted</source>
-        <translation type="unfinished"></translation>
+        <translation>Retenidas de las plantadas</translation>
     </message>
     <message>
         <source>Taken on of flowers</source>
-        <translation type="unfinished"></translation>
+        <translation>Retenidas de las flores</translation>
     </message>
     <message>
         <source>Book of crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>Libro de cruzas</translation>
     </message>
     <message>
         <source>Each cross with its counts and days, from the bagged flower to the seedling that is taken on. Flowers and fruits are counted at the mother vine; seeds, sinkers, stratifying, sowing and germination are fields of the lot of seed in the collection, which names its cross; a seedling is an accession that names its cross. The picture has the share that got from one step to another, by mother, father or year, with 95 % limits; the tables have the crosses, those shares, what is due within a week or should have been done, and the names under which each seedling is and was known.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cada cruza con sus recuentos y días, desde la flor embolsada hasta la plántula que se retiene. Las flores y los frutos se cuentan en la vid madre; las semillas, las hundidas, la estratificación, la siembra y la germinación son campos del lote de semilla en la colección, que nombra su cruza; una plántula es una accesión que nombra su cruza. La imagen tiene la proporción que pasó de un paso a otro, por madre, padre o año, con límites del 95 %; las tablas tienen las cruzas, esas proporciones, lo que toca dentro de una semana o ya debería estar hecho, y los nombres con que se conoce y se conoció cada plántula.</translation>
     </message>
     <message>
         <source>Success</source>
-        <translation type="unfinished"></translation>
+        <translation>Éxito</translation>
     </message>
     <message>
         <source>By</source>
@@ -1148,19 +1148,19 @@
     </message>
     <message>
         <source>mother</source>
-        <translation type="unfinished"></translation>
+        <translation>madre</translation>
     </message>
     <message>
         <source>father</source>
-        <translation type="unfinished"></translation>
+        <translation>padre</translation>
     </message>
     <message>
         <source>year</source>
-        <translation type="unfinished"></translation>
+        <translation>año</translation>
     </message>
     <message>
         <source>all together</source>
-        <translation type="unfinished"></translation>
+        <translation>todo junto</translation>
     </message>
     <message>
         <source>Table of</source>
@@ -1168,65 +1168,65 @@
     </message>
     <message>
         <source>crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>cruzas</translation>
     </message>
     <message>
         <source>success</source>
-        <translation type="unfinished"></translation>
+        <translation>éxito</translation>
     </message>
     <message>
         <source>what is due</source>
-        <translation type="unfinished"></translation>
+        <translation>lo que toca</translation>
     </message>
     <message>
         <source>names of seedlings</source>
-        <translation type="unfinished"></translation>
+        <translation>nombres de las plántulas</translation>
     </message>
     <message>
         <source>Crosses of</source>
-        <translation type="unfinished"></translation>
+        <translation>Cruzas de</translation>
     </message>
     <message>
         <source>all years</source>
-        <translation type="unfinished"></translation>
+        <translation>todos los años</translation>
     </message>
     <message>
         <source>No cross is in the collection yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todavía no hay ninguna cruza en la colección.</translation>
     </message>
     <message numerus="yes">
         <source>%n cross(es).</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n cruza.</numerusform>
+            <numerusform>%n cruzas.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n due within a week, or waiting.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n trabajo toca dentro de una semana, o espera.</numerusform>
+            <numerusform>%n trabajos tocan dentro de una semana, o esperan.</numerusform>
         </translation>
     </message>
     <message>
         <source>percent</source>
-        <translation type="unfinished"></translation>
+        <translation>por ciento</translation>
     </message>
     <message>
         <source>share with 95 % limits, larger for more</source>
-        <translation type="unfinished"></translation>
+        <translation>proporción con límites del 95 %, más grande si son más</translation>
     </message>
     <message>
         <source>n counts what was begun with; crosses without both counts are left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>n cuenta aquello con que se empezó; las cruzas sin ambos recuentos se dejan fuera.</translation>
     </message>
     <message>
         <source>Counts of one step are added up. Limits of one cross are Clopper and Pearson&apos;s; of several Wilson&apos;s, wider where crosses differ more than chance lets them (McCullagh and Nelder 1989). What is due goes by the days since the step before: set counted after 14, harvest after 100, seed cold and damp for 90 days at 4 °C (Conner 2008).</source>
-        <translation type="unfinished"></translation>
+        <translation>Los recuentos de un mismo paso se suman. Los límites de una sola cruza son los de Clopper y Pearson; los de varias, los de Wilson, más anchos donde las cruzas difieren más de lo que permite el azar (McCullagh y Nelder 1989). Lo que toca se guía por los días desde el paso anterior: contar el cuajado a los 14, cosechar a los 100, semilla fría y húmeda durante 90 días a 4 °C (Conner 2008).</translation>
     </message>
     <message>
         <source>Pollen, seed and wild plants: permits, quarantine and access rules come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Polen, semilla y plantas silvestres: los permisos, la cuarentena y las reglas de acceso van primero.</translation>
     </message>
 </context>
 <context>
@@ -1234,7 +1234,7 @@
     <message>
         <source>%1 %2 %</source>
         <comment>perfect 50 %</comment>
-        <translation type="unfinished">%1 % {1 %2 ?}</translation>
+        <translation>%1 %2 %</translation>
     </message>
     <message>
         <source>not known</source>
@@ -1278,20 +1278,20 @@
     <message>
         <source>no, bag only</source>
         <comment>emasculate</comment>
-        <translation type="unfinished"></translation>
+        <translation>no, solo embolsar</translation>
     </message>
     <message>
         <source>%1, stored pollen</source>
         <comment>days together</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, polen guardado</translation>
     </message>
     <message>
         <source>Mean of the family</source>
-        <translation type="unfinished"></translation>
+        <translation>Media de la familia</translation>
     </message>
     <message>
         <source>Mean of the family, %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Media de la familia, %1</translation>
     </message>
     <message>
         <source>Mother</source>
@@ -1303,102 +1303,102 @@
     </message>
     <message>
         <source>Error of the mean</source>
-        <translation type="unfinished"></translation>
+        <translation>Error de la media</translation>
     </message>
     <message>
         <source>Deviation within</source>
-        <translation type="unfinished"></translation>
+        <translation>Desviación dentro de la familia</translation>
     </message>
     <message>
         <source>Inbreeding</source>
-        <translation type="unfinished"></translation>
+        <translation>Endogamia</translation>
     </message>
     <message>
         <source>Days together in bloom</source>
-        <translation type="unfinished"></translation>
+        <translation>Días juntos en flor</translation>
     </message>
     <message>
         <source>Emasculate</source>
-        <translation type="unfinished"></translation>
+        <translation>Emascular</translation>
     </message>
     <message>
         <source>2n</source>
-        <translation type="unfinished"></translation>
+        <translation>2n</translation>
     </message>
     <message>
         <source>Flowers of the seedlings</source>
-        <translation type="unfinished"></translation>
+        <translation>Flores de las plántulas</translation>
     </message>
     <message>
         <source>Berries of the seedlings</source>
-        <translation type="unfinished"></translation>
+        <translation>Bayas de las plántulas</translation>
     </message>
     <message>
         <source>open pollination</source>
-        <translation type="unfinished"></translation>
+        <translation>polinización abierta</translation>
     </message>
     <message>
         <source>The plan would lose</source>
-        <translation type="unfinished"></translation>
+        <translation>El plan perdería</translation>
     </message>
     <message>
         <source>Why it is not in the plan</source>
-        <translation type="unfinished"></translation>
+        <translation>Por qué no está en el plan</translation>
     </message>
 </context>
 <context>
     <name>CrossPlanStudy</name>
     <message>
         <source>no limit</source>
-        <translation type="unfinished"></translation>
+        <translation>sin límite</translation>
     </message>
     <message>
         <source>Gain in</source>
-        <translation type="unfinished"></translation>
+        <translation>Ganancia en</translation>
     </message>
     <message>
         <source>Share of a taxon in the seedlings</source>
-        <translation type="unfinished"></translation>
+        <translation>Proporción de un taxón en las plántulas</translation>
     </message>
     <message>
         <source>any</source>
-        <translation type="unfinished"></translation>
+        <translation>cualquiera</translation>
     </message>
     <message>
         <source>%1 %2 % at least</source>
         <comment>a taxon, a share</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 %2 % al menos</translation>
     </message>
     <message>
         <source>Parents among</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentales entre</translation>
     </message>
     <message numerus="yes">
         <source>%n cross(es)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n cruza</numerusform>
+            <numerusform>%n cruzas</numerusform>
         </translation>
     </message>
     <message>
         <source>No set of crosses keeps all limits; the notes below say which is in the way.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ningún conjunto de cruzas respeta todos los límites; las notas de abajo dicen cuál lo impide.</translation>
     </message>
     <message>
         <source>%1: no other set of as many is better (proven).</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: ningún otro conjunto de otras tantas es mejor (demostrado).</translation>
     </message>
     <message>
         <source>%1: found in the time there was; the mean of a better set is at most %2 further.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: halladas en el tiempo disponible; la media de un conjunto mejor va a lo sumo %2 más allá.</translation>
     </message>
     <message>
         <source>Plan of crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>Plan de cruzas</translation>
     </message>
     <message>
         <source>The set of crosses with the greatest expected mean under the limits chosen: how often a parent may be used, how related the two parents and all parents together may be, which share of a taxon the seedlings carry, and whether mother and father have to meet in bloom (with a chance of one half) where no pollen of the father is stored. The picture shows what more merit costs in kinship. Crosses that are not in the set stand in a table of their own, with the reason. Her own list are the crosses of the collection that are not closed: they are commented, never taken away. C enters the set as crosses, in one act that Ctrl+Z takes back.</source>
-        <translation type="unfinished"></translation>
+        <translation>El conjunto de cruzas con la mayor media esperada bajo los límites elegidos: cuántas veces se puede usar un parental, cuán emparentados pueden estar los dos parentales y todos los parentales entre sí, qué proporción de un taxón llevan las plántulas, y si madre y padre tienen que coincidir en floración (con una probabilidad de un medio) donde no hay polen guardado del padre. La imagen muestra cuánto parentesco cuesta un mérito mayor. Las cruzas que no están en el conjunto están en una tabla propia, con el motivo. La lista propia del mejorador son las cruzas de la colección que no están cerradas: se comentan, nunca se quitan. C introduce el conjunto como cruzas, en un solo acto que Ctrl+Z anula.</translation>
     </message>
     <message>
         <source>Table of</source>
@@ -1406,41 +1406,41 @@
     </message>
     <message>
         <source>the best set</source>
-        <translation type="unfinished"></translation>
+        <translation>el mejor conjunto</translation>
     </message>
     <message>
         <source>why others are not in it</source>
-        <translation type="unfinished"></translation>
+        <translation>por qué otras no están en él</translation>
     </message>
     <message>
         <source>her own list</source>
-        <translation type="unfinished"></translation>
+        <translation>la lista propia</translation>
     </message>
     <message>
         <source>Better is</source>
-        <translation type="unfinished"></translation>
+        <translation>Mejor es</translation>
     </message>
     <message>
         <source>more</source>
         <comment>better is</comment>
-        <translation type="unfinished"></translation>
+        <translation>más</translation>
     </message>
     <message>
         <source>less</source>
         <comment>better is</comment>
-        <translation type="unfinished"></translation>
+        <translation>menos</translation>
     </message>
     <message>
         <source>Pollen</source>
-        <translation type="unfinished"></translation>
+        <translation>Polen</translation>
     </message>
     <message>
         <source>in bloom together, or stored</source>
-        <translation type="unfinished"></translation>
+        <translation>en flor juntos, o guardado</translation>
     </message>
     <message>
         <source>whenever they bloom</source>
-        <translation type="unfinished"></translation>
+        <translation>florezcan cuando florezcan</translation>
     </message>
     <message>
         <source>Crosses</source>
@@ -1448,69 +1448,69 @@
     </message>
     <message>
         <source>Uses of a parent, at most</source>
-        <translation type="unfinished"></translation>
+        <translation>Usos de un parental, a lo sumo</translation>
     </message>
     <message>
         <source>Kinship of mother and father, at most</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentesco de madre y padre, a lo sumo</translation>
     </message>
     <message>
         <source>Mean kinship of all parents, at most</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentesco medio de todos los parentales, a lo sumo</translation>
     </message>
     <message>
         <source>No descriptor has numbers of enough vines yet to predict what accessions pass on.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ningún descriptor tiene todavía números de suficientes vides para predecir lo que transmiten las accesiones.</translation>
     </message>
     <message>
         <source>Plan of crosses by %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Plan de cruzas por %1</translation>
     </message>
     <message>
         <source>There is no cross in the collection that is not closed.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay en la colección ninguna cruza que no esté cerrada.</translation>
     </message>
     <message numerus="yes">
         <source>%n cross(es) of the collection, not closed yet.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n cruza de la colección, aún no cerrada.</numerusform>
+            <numerusform>%n cruzas de la colección, aún no cerradas.</numerusform>
         </translation>
     </message>
     <message>
         <source>Mean kinship of all parents</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentesco medio de todos los parentales</translation>
     </message>
     <message>
         <source>the set in the table</source>
-        <translation type="unfinished"></translation>
+        <translation>el conjunto de la tabla</translation>
     </message>
     <message>
         <source>Kinship of mother and father</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentesco de madre y padre</translation>
     </message>
     <message>
         <source>her own crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>las cruzas propias</translation>
     </message>
     <message>
         <source>Enter as crosses</source>
-        <translation type="unfinished"></translation>
+        <translation>Introducir como cruzas</translation>
     </message>
     <message numerus="yes">
         <source>%n cross(es) of %1 entered; Ctrl+Z takes them back.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n cruza de %1 introducida; Ctrl+Z la anula.</numerusform>
+            <numerusform>%n cruzas de %1 introducidas; Ctrl+Z las anula.</numerusform>
         </translation>
     </message>
     <message>
         <source>Merits are breeding values predicted by a mixed model over all notes, relatives lending each other information (REML, Henderson 1976). The set is an integer programme solved in at most %1 seconds; its gap is told where it is not proven. The deviation within a family is that of Mendelian sampling; sexes and colours are published ratios, and no more than what to expect.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los méritos son valores de mejora predichos por un modelo mixto sobre todas las notas, en el que los parientes se prestan información (REML, Henderson 1976). El conjunto es un programa entero resuelto en a lo sumo %1 segundos; se indica su brecha cuando no está demostrado. La desviación dentro de una familia es la del muestreo mendeliano; los sexos y los colores son proporciones publicadas, y no más que lo que cabe esperar.</translation>
     </message>
     <message>
         <source>Pollen, seed and wild plants: permits, quarantine and access rules come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Polen, semilla y plantas silvestres: los permisos, la cuarentena y las reglas de acceso van primero.</translation>
     </message>
 </context>
 <context>
@@ -1743,21 +1743,21 @@
     </message>
     <message numerus="yes">
         <source>%n box(es).</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n recuadro.</numerusform>
+            <numerusform>%n recuadros.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n line(s).</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n línea.</numerusform>
+            <numerusform>%n líneas.</numerusform>
         </translation>
     </message>
     <message>
         <source>In the middle: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>En el centro: %1.</translation>
     </message>
     <message>
         <source>From</source>
@@ -2520,31 +2520,31 @@
     <name>PedigreeDrawing</name>
     <message>
         <source>not in the collection</source>
-        <translation type="unfinished"></translation>
+        <translation>no está en la colección</translation>
     </message>
     <message>
         <source>mother</source>
-        <translation type="unfinished"></translation>
+        <translation>madre</translation>
     </message>
     <message>
         <source>father</source>
-        <translation type="unfinished"></translation>
+        <translation>padre</translation>
     </message>
     <message>
         <source>selfing</source>
-        <translation type="unfinished"></translation>
+        <translation>autofecundación</translation>
     </message>
     <message>
         <source>offspring</source>
-        <translation type="unfinished"></translation>
+        <translation>descendencia</translation>
     </message>
     <message>
         <source>mother, and offspring</source>
-        <translation type="unfinished"></translation>
+        <translation>madre, y descendencia</translation>
     </message>
     <message>
         <source>a cross</source>
-        <translation type="unfinished"></translation>
+        <translation>una cruza</translation>
     </message>
 </context>
 <context>
@@ -2556,7 +2556,7 @@
     </message>
     <message>
         <source>not known %1</source>
-        <translation type="unfinished"></translation>
+        <translation>no se sabe %1</translation>
     </message>
     <message>
         <source>not known</source>
@@ -2564,27 +2564,27 @@
     </message>
     <message>
         <source>Pedigree</source>
-        <translation type="unfinished"></translation>
+        <translation>Genealogía</translation>
     </message>
     <message>
         <source>The relatives of one accession: a box for each, a dot for each cross, parents above and offspring below; the mother&apos;s line is whole, the father&apos;s dashed, a selfing&apos;s double. The table has what the pedigree says of each of them: inbreeding, kinship with the accession chosen (twice it is the share of their genes that is alike by descent, where neither is inbred), how many generations are known, and which share of its genes comes from each taxon.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los parientes de una accesión: un recuadro para cada uno, un punto para cada cruza, los parentales arriba y la descendencia abajo; la línea de la madre es continua, la del padre discontinua, la de una autofecundación doble. La tabla tiene lo que la genealogía dice de cada uno: endogamia, parentesco con la accesión elegida (su doble es la proporción de sus genes que son iguales por descendencia, donde ninguno de los dos es endogámico), cuántas generaciones se conocen, y qué proporción de sus genes viene de cada taxón.</translation>
     </message>
     <message>
         <source>Generations up and down</source>
-        <translation type="unfinished"></translation>
+        <translation>Generaciones arriba y abajo</translation>
     </message>
     <message>
         <source>No accession has a known parent yet: type mother and father into its card in the collection.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna accesión tiene todavía un parental conocido: escriba madre y padre en su ficha de la colección.</translation>
     </message>
     <message>
         <source>Pedigree of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Genealogía de %1</translation>
     </message>
     <message>
         <source>Inbreeding and kinship from the relationships of parents (Sargolzaei, Iwaisaki and Colleau 2005); unknown parents are taken as unrelated and not inbred. Shares of founders and taxa are expectations over all seedlings of a cross. The share of genes in which an accession is expected to have two different founders&apos; is 1 less its inbreeding.</source>
-        <translation type="unfinished"></translation>
+        <translation>Endogamia y parentesco a partir de las relaciones de los parentales (Sargolzaei, Iwaisaki y Colleau 2005); los parentales desconocidos se toman como no emparentados y no endogámicos. Las proporciones de fundadores y taxones son esperanzas sobre todas las plántulas de una cruza. La proporción de genes en que se espera que una accesión tenga los de dos fundadores distintos es 1 menos su endogamia.</translation>
     </message>
     <message>
         <source>Accession</source>
@@ -2604,38 +2604,38 @@
     </message>
     <message>
         <source>Inbreeding</source>
-        <translation type="unfinished"></translation>
+        <translation>Endogamia</translation>
     </message>
     <message>
         <source>Two different founders&apos; genes, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Genes de dos fundadores distintos, %</translation>
     </message>
     <message>
         <source>Kinship with it</source>
-        <translation type="unfinished"></translation>
+        <translation>Parentesco con ella</translation>
     </message>
     <message>
         <source>Generations known</source>
-        <translation type="unfinished"></translation>
+        <translation>Generaciones conocidas</translation>
     </message>
     <message>
         <source>Taxa</source>
-        <translation type="unfinished"></translation>
+        <translation>Taxones</translation>
     </message>
     <message numerus="yes">
         <source>%n accession(s) drawn.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n accesión dibujada.</numerusform>
+            <numerusform>%n accesiones dibujadas.</numerusform>
         </translation>
     </message>
     <message>
         <source>A founder: neither parent is known. %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Accesión fundadora: no se conoce ninguno de los dos parentales. %1</translation>
     </message>
     <message>
         <source>Inbreeding %1, %2 generations of ancestors known. %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Endogamia %1, %2 generaciones de antepasados conocidas. %3</translation>
     </message>
 </context>
 <context>
@@ -2816,7 +2816,7 @@
     <name>PlanPaper</name>
     <message>
         <source>The block, each row a column; the replicate in brackets.</source>
-        <translation type="unfinished"></translation>
+        <translation>El bloque, cada hilera una columna; la repetición entre paréntesis.</translation>
     </message>
     <message>
         <source>Vine</source>
@@ -2831,7 +2831,7 @@
     <name>PlanTyping</name>
     <message>
         <source>A block, and rows of it where not all are meant: B2 1-4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un bloque, e hileras de él si no son todas: B2 1-4.</translation>
     </message>
 </context>
 <context>
@@ -2927,7 +2927,7 @@
     <name>PredictionShown</name>
     <message>
         <source>Nothing can be predicted.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se puede predecir nada.</translation>
     </message>
     <message>
         <source>Accession</source>
@@ -2935,37 +2935,37 @@
     </message>
     <message>
         <source>Prediction</source>
-        <translation type="unfinished"></translation>
+        <translation>Predicción</translation>
     </message>
     <message>
         <source>SE</source>
-        <translation type="unfinished"></translation>
+        <translation>EE</translation>
     </message>
     <message>
         <source>Above the mean</source>
-        <translation type="unfinished"></translation>
+        <translation>Por encima de la media</translation>
     </message>
     <message>
         <source>Reliability</source>
-        <translation type="unfinished"></translation>
+        <translation>Fiabilidad</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros</translation>
     </message>
     <message>
         <source>Prediction and 95 % interval</source>
-        <translation type="unfinished"></translation>
+        <translation>Predicción e intervalo del 95 %</translation>
     </message>
     <message>
         <source>Without records, from relatives</source>
-        <translation type="unfinished"></translation>
+        <translation>Sin registros, por los parientes</translation>
     </message>
     <message numerus="yes">
         <source>%n accession(s), the greatest prediction first.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n accesión, primero la mayor predicción.</numerusform>
+            <numerusform>%n accesiones, primero la mayor predicción.</numerusform>
         </translation>
     </message>
     <message>
@@ -2974,82 +2974,82 @@
     </message>
     <message>
         <source>What varies</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que varía</translation>
     </message>
     <message>
         <source>Variance</source>
-        <translation type="unfinished"></translation>
+        <translation>Varianza</translation>
     </message>
     <message>
         <source>Share, %</source>
-        <translation type="unfinished"></translation>
+        <translation>Proporción, %</translation>
     </message>
     <message>
         <source>Likelihood ratio</source>
-        <translation type="unfinished"></translation>
+        <translation>Razón de verosimilitud</translation>
     </message>
     <message>
         <source>p</source>
-        <translation type="unfinished"></translation>
+        <translation>p</translation>
     </message>
     <message>
         <source>Share of all variance</source>
-        <translation type="unfinished"></translation>
+        <translation>Proporción de toda la varianza</translation>
     </message>
     <message>
         <source>0, on its boundary</source>
-        <translation type="unfinished"></translation>
+        <translation>0, en su frontera</translation>
     </message>
     <message>
         <source>What the records vary by, beside the seasons.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aquello por lo que varían los registros, además de las temporadas.</translation>
     </message>
 </context>
 <context>
     <name>PredictionStudy</name>
     <message>
         <source>What takes out the place</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que descuenta el lugar</translation>
     </message>
     <message>
         <source>blocks</source>
-        <translation type="unfinished"></translation>
+        <translation>bloques</translation>
     </message>
     <message>
         <source>rows</source>
-        <translation type="unfinished"></translation>
+        <translation>hileras</translation>
     </message>
     <message>
         <source>replicates</source>
-        <translation type="unfinished"></translation>
+        <translation>repeticiones</translation>
     </message>
     <message>
         <source>a smooth surface</source>
-        <translation type="unfinished"></translation>
+        <translation>una superficie suave</translation>
     </message>
     <message>
         <source>Shown</source>
-        <translation type="unfinished"></translation>
+        <translation>A la vista</translation>
     </message>
     <message>
         <source>predictions</source>
-        <translation type="unfinished"></translation>
+        <translation>predicciones</translation>
     </message>
     <message>
         <source>what varies</source>
-        <translation type="unfinished"></translation>
+        <translation>lo que varía</translation>
     </message>
     <message>
         <source>correlations</source>
-        <translation type="unfinished"></translation>
+        <translation>correlaciones</translation>
     </message>
     <message>
         <source>Predictions</source>
-        <translation type="unfinished"></translation>
+        <translation>Predicciones</translation>
     </message>
     <message>
         <source>What each accession is worth in one descriptor, from all seasons and places together. A prediction lies nearer to the general mean than the accession&apos;s own mean, the more so the fewer its records: reliability says how much of it is the accession&apos;s own. Through the pedigree relatives lend each other information, and accessions without records are predicted from their parents. Choose one block, and a smooth surface can take out its trends.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que vale cada accesión en un descriptor, con todas las temporadas y lugares juntos. Una predicción está más cerca de la media general que la media propia de la accesión, tanto más cuanto menos registros tiene: la fiabilidad dice cuánto de ella es propio de la accesión. Por la genealogía los parientes se prestan información, y las accesiones sin registros se predicen por sus parentales. Elija un solo bloque, y una superficie suave puede descontar sus tendencias.</translation>
     </message>
     <message>
         <source>Accessions</source>
@@ -3057,15 +3057,15 @@
     </message>
     <message>
         <source>each by itself</source>
-        <translation type="unfinished"></translation>
+        <translation>cada una por sí misma</translation>
     </message>
     <message>
         <source>through the pedigree</source>
-        <translation type="unfinished"></translation>
+        <translation>por la genealogía</translation>
     </message>
     <message>
         <source>Correlated with</source>
-        <translation type="unfinished"></translation>
+        <translation>Correlacionado con</translation>
     </message>
     <message>
         <source>Nothing has been counted or measured yet.</source>
@@ -3074,16 +3074,16 @@
     <message>
         <source>%1, what varies, %2</source>
         <comment>a descriptor and its seasons</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, lo que varía, %2</translation>
     </message>
     <message>
         <source>%1, predictions from %2</source>
         <comment>a descriptor and its seasons</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, predicciones de %2</translation>
     </message>
     <message>
         <source>There is no second descriptor to correlate with.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay un segundo descriptor con que correlacionar.</translation>
     </message>
     <message>
         <source>%1 and %2</source>
@@ -3092,15 +3092,15 @@
     </message>
     <message>
         <source>A mixed model of both descriptors by restricted maximum likelihood; standard errors by the delta method.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un modelo mixto de ambos descriptores por máxima verosimilitud restringida; errores estándar por el método delta.</translation>
     </message>
     <message>
         <source>A mixed model by restricted maximum likelihood: seasons fixed, accessions random and related through the pedigree, with places and interactions; predictions with their prediction error.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un modelo mixto por máxima verosimilitud restringida: temporadas fijas, accesiones aleatorias y emparentadas por la genealogía, con lugares e interacciones; predicciones con su error de predicción.</translation>
     </message>
     <message>
         <source>A mixed model by restricted maximum likelihood: seasons fixed, accessions random, with places and interactions; predictions with their prediction error.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un modelo mixto por máxima verosimilitud restringida: temporadas fijas, accesiones aleatorias, con lugares e interacciones; predicciones con su error de predicción.</translation>
     </message>
 </context>
 <context>
@@ -3730,599 +3730,603 @@
     </message>
     <message>
         <source>%1: a count of %2 follows one of %3, which it cannot be a part of.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: un recuento de %2 sigue a uno de %3, del que no puede ser una parte.</translation>
     </message>
     <message>
         <source>%1: a step of %2 is dated before the step of %3 that it follows.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: un paso del %2 tiene fecha anterior al paso del %3 al que sigue.</translation>
     </message>
     <message>
         <source>%1: the seed has then been cold for %2 days and can be sown.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: la semilla ha estado entonces %2 días en frío y se puede sembrar.</translation>
     </message>
     <message>
         <source>%1: the seed has to be cold and damp for %2 days before it is sown.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: la semilla tiene que estar fría y húmeda %2 días antes de sembrarla.</translation>
     </message>
     <message>
         <source>%1: the fruit may be ripe %2 days after bloom.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: el fruto puede estar maduro %2 días después de la floración.</translation>
     </message>
     <message>
         <source>%1: fruit has set or not; count it and take the bags off.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: el fruto ha cuajado o no; cuéntelo y quite las bolsas.</translation>
     </message>
     <message>
         <source>Nothing is known of %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se sabe nada de %1.</translation>
     </message>
     <message>
         <source>%1 has male flowers and sets no fruit.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 tiene flores masculinas y no da fruto.</translation>
     </message>
     <message>
         <source>Open pollination: the father is not known, and only the mother&apos;s half of the seedlings can be expected.</source>
-        <translation type="unfinished"></translation>
+        <translation>Polinización abierta: no se conoce el padre, y de las plántulas solo se puede esperar la mitad que viene de la madre.</translation>
     </message>
     <message>
         <source>%1 is selfed.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 se autofecunda.</translation>
     </message>
     <message>
         <source>From this cross on %1 is used more than %2 times.</source>
-        <translation type="unfinished"></translation>
+        <translation>Desde esta cruza en adelante %1 se usa más de %2 veces.</translation>
     </message>
     <message>
         <source>The same cross stands on line %1 already.</source>
-        <translation type="unfinished"></translation>
+        <translation>La misma cruza ya está en la línea %1.</translation>
     </message>
     <message>
         <source>%1 has female flowers: its pollen does not function.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 tiene flores femeninas: su polen no funciona.</translation>
     </message>
     <message>
         <source>Selfings are not wanted in this plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>En este plan no se quieren autofecundaciones.</translation>
     </message>
     <message>
         <source>%1 is not to be a mother.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 no debe ser madre.</translation>
     </message>
     <message>
         <source>%1 is not to be a father.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 no debe ser padre.</translation>
     </message>
     <message>
         <source>The seedlings&apos; share of %1 is not known, and each cross is to have a certain one.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se conoce la proporción de %1 en las plántulas, y cada cruza debe tener una determinada.</translation>
     </message>
     <message>
         <source>The seedlings would be %1 % %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las plántulas serían %1 % %2.</translation>
     </message>
     <message>
         <source>Pollen of %1 is in time for %2 with a probability of %3 only, and none is stored.</source>
-        <translation type="unfinished"></translation>
+        <translation>El polen de %1 llega a tiempo para %2 solo con una probabilidad de %3, y no hay ninguno guardado.</translation>
     </message>
     <message>
         <source>%1 and %2 have a kinship of %3; at most %4 is wanted.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 y %2 tienen un parentesco de %3; se quiere a lo sumo %4.</translation>
     </message>
     <message>
         <source>The limit on the group&apos;s kinship leaves no plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>El límite del parentesco del grupo no deja ningún plan.</translation>
     </message>
     <message>
         <source>The limit on the parents&apos; kinship leaves no plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>El límite del parentesco de los parentales no deja ningún plan.</translation>
     </message>
     <message>
         <source>The overlap of bloom that is wanted leaves no plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>La coincidencia de floración que se quiere no deja ningún plan.</translation>
     </message>
     <message>
         <source>The wanted shares of species leave no plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las proporciones de especies que se quieren no dejan ningún plan.</translation>
     </message>
     <message>
         <source>There are not enough pairs for %1 crosses: %2 are allowed, and each candidate may be used only so often.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay suficientes pares para %1 cruzas: se permiten %2, y cada candidato se puede usar solo un número limitado de veces.</translation>
     </message>
     <message>
         <source>The time was up before the plan was proven the best: another may be worth %1 more in sum, and not more than that.</source>
-        <translation type="unfinished"></translation>
+        <translation>El tiempo se acabó antes de demostrar que el plan es el mejor: otro puede valer %1 más en suma, y no más que eso.</translation>
     </message>
     <message>
         <source>No plan was found in the time that was given.</source>
-        <translation type="unfinished"></translation>
+        <translation>No se halló ningún plan en el tiempo dado.</translation>
     </message>
     <message>
         <source>The flower sex of %1 is not known.</source>
-        <translation type="unfinished"></translation>
+        <translation>El sexo de la flor de %1 no se conoce.</translation>
     </message>
     <message>
         <source>The chromosome number of %1 is not known.</source>
-        <translation type="unfinished"></translation>
+        <translation>El número de cromosomas de %1 no se conoce.</translation>
     </message>
     <message>
         <source>%1 has %2 chromosomes: its pollen and egg cells are not balanced, little or no fertile seed is to be expected.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 tiene %2 cromosomas: su polen y sus óvulos no están equilibrados; cabe esperar poca o ninguna semilla fértil.</translation>
     </message>
     <message>
         <source>Seedlings of %1 by %2 have 39 chromosomes and are almost sterile. Of such seed 0.52 % germinated in a published trial.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las plántulas de %1 por %2 tienen 39 cromosomas y son casi estériles. De esa semilla germinó el 0.52 % en un ensayo publicado.</translation>
     </message>
     <message>
         <source>In that trial seed came only from mothers with 38 chromosomes; %1 has 40.</source>
-        <translation type="unfinished"></translation>
+        <translation>En ese ensayo solo dieron semilla madres con 38 cromosomas; %1 tiene 40.</translation>
     </message>
     <message>
         <source>Perfect by perfect has given some male seedlings, which the model of one locus does not explain.</source>
-        <translation type="unfinished"></translation>
+        <translation>Perfecta por perfecta ha dado algunas plántulas masculinas, que el modelo de un solo locus no explica.</translation>
     </message>
     <message>
         <source>The ratio of colours is that of one published family of 65 seedlings; others may differ.</source>
-        <translation type="unfinished"></translation>
+        <translation>La proporción de colores es la de una sola familia publicada de 65 plántulas; otras pueden diferir.</translation>
     </message>
     <message>
         <source>No ratio of berry colours is published for %1 by %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay publicada ninguna proporción de colores de baya para %1 por %2.</translation>
     </message>
     <message>
         <source>A class with an expectation below 5 makes the test of a ratio rough.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una clase con una esperanza menor que 5 vuelve aproximada la prueba de una proporción.</translation>
     </message>
     <message>
         <source>There is no prediction for %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay predicción para %1.</translation>
     </message>
     <message>
         <source>The fathers&apos; shares of the pollen stand for their shares of the seedlings; only parentage tests tell the true ones.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las proporciones de los padres en el polen se toman por sus proporciones en las plántulas; solo las pruebas de paternidad dicen las verdaderas.</translation>
     </message>
     <message>
         <source>The taxon given for %1 was not made use of: the shares of its parents decide.</source>
-        <translation type="unfinished"></translation>
+        <translation>El taxón dado para %1 no se utilizó: deciden las proporciones de sus parentales.</translation>
     </message>
     <message>
         <source>Founders without a taxon: %1. What comes from them is counted as of unknown species.</source>
-        <translation type="unfinished"></translation>
+        <translation>Fundadores sin taxón: %1. Lo que viene de ellos se cuenta como de especie desconocida.</translation>
     </message>
     <message>
         <source>%1 is in %2 crosses already, as often as it may be.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ya está en %2 cruzas, tantas como se permite.</translation>
     </message>
     <message>
         <source>Other crosses serve the plan as a whole better.</source>
-        <translation type="unfinished"></translation>
+        <translation>Otras cruzas sirven mejor al plan en su conjunto.</translation>
     </message>
     <message>
         <source>Candidates left out because they have no prediction: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos que se dejan fuera porque no tienen predicción: %1.</translation>
     </message>
     <message>
         <source>Candidates of unknown flower sex: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos de sexo de la flor desconocido: %1.</translation>
     </message>
     <message>
         <source>Candidates whose share of the wanted species is not known: %1. On average over the crosses it is taken as the middle of what is wanted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos cuya proporción de la especie deseada no se conoce: %1. En promedio sobre las cruzas se toma como el punto medio de lo que se quiere.</translation>
     </message>
     <message>
         <source>Crosses in the plan of parents whose kinship is not known: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cruzas del plan cuyos parentales tienen un parentesco que no se conoce: %1.</translation>
     </message>
     <message>
         <source>Further pairs worth as much as the least of the plan, not told: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Otros pares que valen tanto como el menor del plan, no indicados: %1.</translation>
     </message>
     <message>
         <source>No %1 candidates keep the limit on kinship.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay %1 candidatos que respeten el límite del parentesco.</translation>
     </message>
     <message>
         <source>The time was up before the selection was proven the best.</source>
-        <translation type="unfinished"></translation>
+        <translation>El tiempo se acabó antes de demostrar que la selección es la mejor.</translation>
     </message>
     <message>
         <source>The %1 variances contradicted one another and were bent; the least eigenvalue of their correlations was %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las varianzas (%1) se contradecían y se ajustaron («bending»); el menor valor propio de sus correlaciones era %2.</translation>
     </message>
     <message>
         <source>The genetic variance of %1 is greater than its phenotypic one: what is expected of the index is too good.</source>
-        <translation type="unfinished"></translation>
+        <translation>La varianza genética de %1 es mayor que la fenotípica: lo que se espera del índice es demasiado bueno.</translation>
     </message>
     <message>
         <source>The index has no variance: it ranks nobody.</source>
-        <translation type="unfinished"></translation>
+        <translation>El índice no tiene varianza: no ordena a nadie.</translation>
     </message>
     <message>
         <source>Candidates of which not every trait was measured: %1. Their index is from the measured traits, and less accurate.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos en los que no se midieron todos los caracteres: %1. Su índice es el de los caracteres medidos, y menos exacto.</translation>
     </message>
     <message>
         <source>Candidates of which nothing was measured: %1. They have no index.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos en los que no se midió nada: %1. No tienen índice.</translation>
     </message>
     <message>
         <source>The lot %1 has seeds but no date: type the day on which they were taken out of the fruit.</source>
-        <translation type="unfinished"></translation>
+        <translation>El lote %1 tiene semillas pero no fecha: escriba el día en que se sacaron del fruto.</translation>
     </message>
     <message>
         <source>The lot %1 says how many seeds germinated, but neither when nor when they were sown; they are left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>El lote %1 dice cuántas semillas germinaron, pero no cuándo ni cuándo se sembraron; se dejan fuera.</translation>
     </message>
     <message>
         <source>%1 is named as a cross, but no cross of that number is in the collection; what was noted of it is left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Se nombra %1 como cruza, pero en la colección no hay ninguna cruza con ese número; lo que se anotó de ella se deja fuera.</translation>
     </message>
     <message>
         <source>What the places do by themselves cannot be told here: left out of the model.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que hacen los lugares por sí mismos no se puede distinguir aquí: se deja fuera del modelo.</translation>
     </message>
     <message>
         <source>What the places do in each season cannot be told here: left out of the model.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que hacen los lugares en cada temporada no se puede distinguir aquí: queda fuera del modelo.</translation>
     </message>
     <message>
         <source>What a season does to one accession more than to others cannot be told here: left out of the model.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que una temporada hace a una accesión más que a otras no se puede distinguir aquí: queda fuera del modelo.</translation>
     </message>
     <message>
         <source>What a vine keeps through its seasons cannot be told here: left out of the model.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que una vid conserva a lo largo de sus temporadas no se puede distinguir aquí: queda fuera del modelo.</translation>
     </message>
     <message>
         <source>%1 is not predicted. %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 no se predice. %2</translation>
     </message>
     <message>
         <source>Errors of several descriptors are taken as independent of one another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los errores de varios descriptores se toman como independientes entre sí.</translation>
     </message>
     <message>
         <source>A trial with open conflicts: values that nobody has settled are left out, %1 in all, and what stands here may change with them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un ensayo con conflictos abiertos: los valores que nadie ha resuelto se dejan fuera, %1 en total, y lo que aquí consta puede cambiar con ellos.</translation>
     </message>
     <message>
         <source>Vines of these accessions without any value: %1. The others stand for them, which is fair only where it has nothing to do with the accession.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vides de estas accesiones sin ningún valor: %1. Las otras las representan, lo que solo es justo si la falta no tiene que ver con la accesión.</translation>
     </message>
     <message>
         <source>Of those, noted as dead or missing: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>De esas, anotadas como muertas o faltantes: %1.</translation>
     </message>
     <message>
         <source>Each vine counts once: the mean of its seasons, each put right for what the season was like.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cada vid cuenta una vez: la media de sus temporadas, cada una corregida por cómo fue la temporada.</translation>
     </message>
     <message>
         <source>No vine and no accession joins the seasons: they cannot be put right for one another, and what differs between accessions may be the season.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna vid y ninguna accesión une las temporadas: no se pueden corregir unas por otras, y lo que difiere entre accesiones puede ser la temporada.</translation>
     </message>
     <message>
         <source>Some adjusted means of %1 cannot be estimated: what they would need of %2 has no record, or cannot be told from other terms.</source>
-        <translation type="unfinished"></translation>
+        <translation>Algunas medias ajustadas de %1 no se pueden estimar: lo que necesitarían de %2 no tiene registro o no se puede distinguir de otros términos.</translation>
     </message>
     <message>
         <source>There are too many entries to tell the error of each difference.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hay demasiadas entradas para decir el error de cada diferencia.</translation>
     </message>
     <message>
         <source>Not every block holds every check once, so the errors of differences vary from pair to pair: their mean is given, and the blocks are taken out by least squares.</source>
-        <translation type="unfinished"></translation>
+        <translation>No todos los bloques tienen cada testigo una vez, así que los errores de las diferencias varían de un par a otro: se da su media, y los bloques se descuentan por mínimos cuadrados.</translation>
     </message>
     <message>
         <source>Records left out because a value or a column of the model is missing: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros dejados fuera porque falta un valor o una columna del modelo: %1.</translation>
     </message>
     <message>
         <source>The check %1 has no complete record.</source>
-        <translation type="unfinished"></translation>
+        <translation>El testigo %1 no tiene ningún registro completo.</translation>
     </message>
     <message>
         <source>The selections vary no more than the checks&apos; error explains: all are predicted alike.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las selecciones no varían más de lo que explica el error de los testigos: para todas se predice lo mismo.</translation>
     </message>
     <message>
         <source>With so many means the letters are made by the greatest error of a difference: some pairs that share a letter may differ all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Con tantas medias, las letras se forman con el mayor error de una diferencia: algunos pares que comparten una letra pueden diferir de todos modos.</translation>
     </message>
     <message>
         <source>The reference %1 has no mean among the levels of %2, so nothing is compared to it.</source>
-        <translation type="unfinished"></translation>
+        <translation>La referencia %1 no tiene media entre los niveles de %2, así que nada se compara con ella.</translation>
     </message>
     <message>
         <source>The level of significance must lie between 0.0001 and 0.5; 0.05 was taken.</source>
-        <translation type="unfinished"></translation>
+        <translation>El nivel de significación debe estar entre 0.0001 y 0.5; se tomó 0.05.</translation>
     </message>
     <message>
         <source>More than %1 means are not compared in pairs: use their standard errors, or choose fewer.</source>
-        <translation type="unfinished"></translation>
+        <translation>Más de %1 medias no se comparan por pares: use sus errores estándar o elija menos.</translation>
     </message>
     <message>
         <source>More than %1 means: the pairs are not listed, the letters tell which differ.</source>
-        <translation type="unfinished"></translation>
+        <translation>Más de %1 medias: los pares no se enumeran; las letras dicen cuáles difieren.</translation>
     </message>
     <message>
         <source>A covariance matrix of %1 and %2 is on its boundary: a correlation of 1 or -1 there says that the trial is small, not that they are the same. Standard errors cannot be given.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una matriz de covarianza de %1 y %2 está en su frontera: una correlación de 1 o -1 dice allí que el ensayo es pequeño, no que sean lo mismo. No se pueden dar errores estándar.</translation>
     </message>
     <message>
         <source>The search for the variances did not come to an end; the numbers are not to be relied on.</source>
-        <translation type="unfinished"></translation>
+        <translation>La búsqueda de las varianzas no llegó a su fin; no hay que fiarse de los números.</translation>
     </message>
     <message>
         <source>%1: no variance was found, and nothing that is inherited can be told.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: no se encontró varianza, y no se puede decir nada de lo que se hereda.</translation>
     </message>
     <message>
         <source>%1 is related through a pedigree: of each, the reliability tells how much is known.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 está emparentado por una genealogía: para cada uno, la fiabilidad dice cuánto se sabe.</translation>
     </message>
     <message>
         <source>The checks leave %1 degrees of freedom for the error; 10 or more make a trial that can tell entries apart (common practice, no source).</source>
-        <translation type="unfinished"></translation>
+        <translation>Los testigos dejan %1 grados de libertad para el error; 10 o más hacen un ensayo que puede distinguir las entradas (práctica común, sin fuente).</translation>
     </message>
     <message>
         <source>With rows and columns taken out, some entries could not be compared: take more replicates, or complete blocks.</source>
-        <translation type="unfinished"></translation>
+        <translation>Descontadas filas y columnas, algunas entradas no se podrían comparar: tome más repeticiones, o bloques completos.</translation>
     </message>
     <message>
         <source>One replicate leaves nothing to judge the error by.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una sola repetición no deja nada con que juzgar el error.</translation>
     </message>
     <message>
         <source>There are as many terms to estimate as records: nothing is left to judge the error by, so there are no tests and no standard errors.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hay tantos términos que estimar como registros: no queda nada con que juzgar el error, así que no hay pruebas ni errores estándar.</translation>
     </message>
     <message>
         <source>All records have the same value: nothing can be tested.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todos los registros tienen el mismo valor: no hay nada que probar.</translation>
     </message>
     <message>
         <source>The terms fit the records without any error: nothing can be tested. Were the values calculated rather than measured?</source>
-        <translation type="unfinished"></translation>
+        <translation>Los términos se ajustan a los registros sin ningún error: no hay nada que probar. ¿Se calcularon los valores en vez de medirlos?</translation>
     </message>
     <message>
         <source>Some combinations of %1 have no record, so there is no type III table: it would weight combinations that nobody has seen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Algunas combinaciones de %1 no tienen registro, así que no hay tabla de tipo III: daría peso a combinaciones que nadie ha visto.</translation>
     </message>
     <message>
         <source>The model is too large for a type III table.</source>
-        <translation type="unfinished"></translation>
+        <translation>El modelo es demasiado grande para una tabla de tipo III.</translation>
     </message>
     <message>
         <source>%1 cannot be told from the terms before it: it is confounded with them and was left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 no se puede distinguir de los términos anteriores: está confundido con ellos y se dejó fuera.</translation>
     </message>
     <message>
         <source>%1 is partly confounded with the terms before it: of %2 degrees of freedom %3 can be estimated.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 está confundido en parte con los términos anteriores: de %2 grados de libertad se pueden estimar %3.</translation>
     </message>
     <message>
         <source>%1: no variance was found; its estimate is exactly 0, and all of its predictions are 0.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: no se encontró varianza; su estimación es exactamente 0, y todas sus predicciones son 0.</translation>
     </message>
     <message>
         <source>A correlation was estimated as exactly 1 or -1: the trial is too small for so many variances.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una correlación se estimó exactamente en 1 o -1: el ensayo es demasiado pequeño para tantas varianzas.</translation>
     </message>
     <message>
         <source>Rows without a value or without a factor of the model were left out: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Líneas sin valor o sin un factor del modelo, dejadas fuera: %1.</translation>
     </message>
     <message>
         <source>%1 cannot be told apart from the other fixed effects; it is left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 no se puede distinguir de los otros efectos fijos; se deja fuera.</translation>
     </message>
     <message>
         <source>The variance of %1 cannot be estimated: no level of it, or of what lies below, is repeated.</source>
-        <translation type="unfinished"></translation>
+        <translation>La varianza de %1 no se puede estimar: no se repite ningún nivel suyo ni de lo que está por debajo.</translation>
     </message>
     <message>
         <source>The variance of %1 is estimated below 0: read it as none that could be seen.</source>
-        <translation type="unfinished"></translation>
+        <translation>La varianza de %1 se estima por debajo de 0: léala como que no se pudo ver ninguna.</translation>
     </message>
     <message>
         <source>Analysed as logarithms of the value and 1. Means told back are geometric and lie below the plain ones; differences are ratios.</source>
-        <translation type="unfinished"></translation>
+        <translation>Analizado como logaritmos del valor más 1. Las medias devueltas a la escala son geométricas y quedan por debajo de las simples; las diferencias son razones.</translation>
     </message>
     <message>
         <source>Analysed as square roots. Means told back lie a little below the plain ones.</source>
-        <translation type="unfinished"></translation>
+        <translation>Analizado como raíces cuadradas. Las medias devueltas a la escala quedan un poco por debajo de las simples.</translation>
     </message>
     <message>
         <source>Analysed as logits of the percentages. Means told back lie nearer to 0 or 100 than the plain ones; differences are ratios of odds.</source>
-        <translation type="unfinished"></translation>
+        <translation>Analizado como logits de los porcentajes. Las medias devueltas a la escala quedan más cerca de 0 o 100 que las simples; las diferencias son razones de posibilidades (odds).</translation>
     </message>
     <message>
         <source>Analysed as normal scores of the ranks. What is told back is about a median, within what was recorded.</source>
-        <translation type="unfinished"></translation>
+        <translation>Analizado como puntuaciones normales de los rangos. Lo que se devuelve a la escala se refiere a una mediana, dentro de lo que se registró.</translation>
     </message>
     <message>
         <source>Values below 0 are analysed as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los valores por debajo de 0 se analizan tal como están.</translation>
     </message>
     <message>
         <source>There are too few groups to see how the variance goes with the mean: the values are taken as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hay muy pocos grupos para ver cómo va la varianza con la media: los valores se toman tal como están.</translation>
     </message>
     <message>
         <source>The groups vary about alike, whatever their mean (slope %1): the values can be taken as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los grupos varían más o menos igual, sea cual sea su media (pendiente %1): los valores se pueden tomar tal como están.</translation>
     </message>
     <message>
         <source>The variance grows with the mean (slope %1), as it does in counts: square roots even it out.</source>
-        <translation type="unfinished"></translation>
+        <translation>La varianza crece con la media (pendiente %1), como en los recuentos: las raíces cuadradas la igualan.</translation>
     </message>
     <message>
         <source>The standard deviation grows with the mean (slope %1): logarithms even it out.</source>
-        <translation type="unfinished"></translation>
+        <translation>La desviación estándar crece con la media (pendiente %1): los logaritmos la igualan.</translation>
     </message>
     <message>
         <source>Percentages of 0 or 100 have no logit: all were drawn a little towards 50 first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los porcentajes de 0 o 100 no tienen logit: antes se acercaron todos un poco a 50.</translation>
     </message>
     <message>
         <source>All means lie between 20 and 80 %: the percentages can be taken as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todas las medias están entre 20 y 80 %: los porcentajes se pueden tomar tal como están.</translation>
     </message>
     <message>
         <source>Some means lie near 0 or 100 %, where percentages cannot vary freely: logits can.</source>
-        <translation type="unfinished"></translation>
+        <translation>Algunas medias están cerca de 0 o 100 %, donde los porcentajes no pueden variar libremente: los logits sí.</translation>
     </message>
     <message>
         <source>Steps of the score in use: %1. They can be taken as numbers.</source>
-        <translation type="unfinished"></translation>
+        <translation>Grados de la nota en uso: %1. Se pueden tomar como números.</translation>
     </message>
     <message>
         <source>Steps of the score in use: %1. So few are better taken by their ranks.</source>
-        <translation type="unfinished"></translation>
+        <translation>Grados de la nota en uso: %1. Tan pocos se toman mejor por sus rangos.</translation>
     </message>
     <message>
         <source>A variance of whole plots or blocks is estimated below 0: read it as none that could be seen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una varianza de parcelas grandes o de bloques se estima por debajo de 0: léala como que no se pudo ver ninguna.</translation>
     </message>
     <message>
         <source>Not every block holds every combination, so the tests of whole plots are approximate and there are no means: take a mixed model with whole plots random.</source>
-        <translation type="unfinished"></translation>
+        <translation>No todos los bloques tienen cada combinación, así que las pruebas de las parcelas grandes son aproximadas y no hay medias: tome un modelo mixto con las parcelas grandes aleatorias.</translation>
     </message>
     <message>
         <source>An error of whole plots or sub-plots does not vary, so nothing is compared.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un error de parcelas grandes o de subparcelas no varía, así que no se compara nada.</translation>
     </message>
     <message>
         <source>All complete records stand in one %1, so nothing can be taken out for it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Todos los registros completos tienen un mismo valor de %1, así que no se puede descontar nada por ello.</translation>
     </message>
     <message>
         <source>Records that lie far from what the model expects: %1. They were kept; look at them before you believe the rest.</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros que quedan lejos de lo que espera el modelo: %1. Se conservaron; mírelos antes de creer el resto.</translation>
     </message>
     <message>
         <source>The treatments do not vary alike, so one error for all is too small for some and too large for others. Another scale may help.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los tratamientos no varían por igual, así que un solo error para todos es demasiado pequeño para unos y demasiado grande para otros. Otra escala puede ayudar.</translation>
     </message>
     <message>
         <source>The residuals are not those of a normal distribution. Another scale may help.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los residuos no son los de una distribución normal. Otra escala puede ayudar.</translation>
     </message>
     <message>
         <source>The variance between treatments is estimated below 0: read it as none that could be seen.</source>
-        <translation type="unfinished"></translation>
+        <translation>La varianza entre tratamientos se estima por debajo de 0: léala como que no se pudo ver ninguna.</translation>
     </message>
     <message>
         <source>Records with both: %1; with the first alone: %2; with the second alone: %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros con ambos: %1; solo con el primero: %2; solo con el segundo: %3.</translation>
     </message>
     <message>
         <source>%1 × %2 is in the collection already, as %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 × %2 ya está en la colección, como %3.</translation>
     </message>
     <message>
         <source>Accessions with smaller predictions that were not considered: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Accesiones con predicciones menores que no se consideraron: %1.</translation>
     </message>
     <message>
         <source>Candidates whose bloom the visits do not bound, so that nobody knows whom they meet: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos cuya floración no queda acotada por las visitas, así que nadie sabe con quiénes coinciden: %1.</translation>
     </message>
     <message>
         <source>People disagree about a parent of some accessions (accessions: %1); it is not known until somebody settles it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las personas discrepan sobre un parental de algunas accesiones (accesiones: %1); no se conoce hasta que alguien lo resuelva.</translation>
     </message>
     <message>
         <source>Founders of %1: %2, with the expected shares of its genes: %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>Fundadores de %1: %2, con las proporciones esperadas de sus genes: %3.</translation>
     </message>
     <message>
         <source>From parents that nobody noted: %1 % of its genes.</source>
-        <translation type="unfinished"></translation>
+        <translation>De parentales que nadie anotó: %1 % de sus genes.</translation>
     </message>
     <message>
         <source>Heritability of an accession&apos;s mean by Cullis: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Heredabilidad de la media de una accesión según Cullis: %1.</translation>
     </message>
     <message>
         <source>Heritability of an accession&apos;s mean by Piepho: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Heredabilidad de la media de una accesión según Piepho: %1.</translation>
     </message>
     <message>
         <source>Heritability on an entry-mean basis: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Heredabilidad sobre la base de medias de entradas: %1.</translation>
     </message>
     <message>
         <source>Heritability of a single record: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Heredabilidad de un solo registro: %1.</translation>
     </message>
     <message>
         <source>A correlation takes no surface: rows stand in its place.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una correlación no admite superficie: en su lugar están las hileras.</translation>
     </message>
     <message>
         <source>The pedigree is not used. %1</source>
-        <translation type="unfinished"></translation>
+        <translation>La genealogía no se usa. %1</translation>
     </message>
     <message>
         <source>The picture has block %1; for another, choose it among the blocks of the vineyard. The table has all.</source>
-        <translation type="unfinished"></translation>
+        <translation>La imagen tiene el bloque %1; para otro, elíjalo entre los bloques del viñedo. La tabla los tiene todos.</translation>
     </message>
     <message>
         <source>Standard error of a difference, the mean over all pairs: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Error estándar de una diferencia, media de todos los pares: %1.</translation>
     </message>
     <message>
         <source>Least significant difference of two means (5 %, each pair by itself): %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mínima diferencia significativa de dos medias (5 %, cada par por sí solo): %1.</translation>
     </message>
     <message>
         <source>Least difference by Tukey&apos;s test (5 %, all pairs together): %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mínima diferencia según la prueba de Tukey (5 %, todos los pares juntos): %1.</translation>
     </message>
     <message>
         <source>Efficiency of the %1: %2. Without them it would take that many times the replicates; below 1 they cost more than they gave.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eficiencia de agrupar por %1: %2. Sin eso harían falta tantas veces las repeticiones; por debajo de 1 costó más de lo que dio.</translation>
     </message>
     <message>
         <source>Vines of one accession in one replicate are taken together, at most %1: they are no replicates of one another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Las vides de una accesión en una repetición se toman juntas, a lo sumo %1: no son repeticiones unas de otras.</translation>
     </message>
     <message>
         <source>Vines that stand in no replicate, left out: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vides que no están en ninguna repetición, dejadas fuera: %1.</translation>
     </message>
     <message>
         <source>Residuals against a normal distribution (Shapiro and Wilk): W %1, p %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Residuos frente a una distribución normal (Shapiro y Wilk): W %1, p %2.</translation>
     </message>
     <message>
         <source>Equal variances (Bartlett): p %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Varianzas iguales (Bartlett): p %1.</translation>
     </message>
     <message>
         <source>Equal variances (Brown and Forsythe): p %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Varianzas iguales (Brown y Forsythe): p %1.</translation>
     </message>
     <message>
         <source>Accessions and replicates add up (Tukey): p %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Accesiones y repeticiones se suman (Tukey): p %1.</translation>
     </message>
     <message>
         <source>Equal means where variances are not alike (Welch): p %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Medias iguales donde las varianzas no se parecen (Welch): p %1.</translation>
     </message>
     <message>
         <source>Records far off from the others, to be looked at again: %1. The residuals over the block have them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros muy apartados de los demás, que hay que mirar otra vez: %1. Los muestran los residuos sobre el bloque.</translation>
     </message>
     <message>
         <source>Coefficient of variation: %1 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Coeficiente de variación: %1 %.</translation>
     </message>
     <message>
         <source>The records speak for another scale than the chosen one; the list of scales has it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los registros hablan a favor de otra escala que la elegida; está en la lista de escalas.</translation>
+    </message>
+    <message>
+        <source>Places of the curve for which no set was found in time: %1.</source>
+        <translation>Lugares de la curva para los que no se encontró a tiempo ningún conjunto: %1.</translation>
     </message>
 </context>
 <context>
@@ -4355,7 +4359,7 @@
     <message>
         <source>%1 ± %2</source>
         <comment>a value and its standard error</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 ± %2</translation>
     </message>
     <message>
         <source>%1 %</source>
@@ -4380,7 +4384,7 @@
     <message>
         <source>open: two decisions</source>
         <comment>a decision</comment>
-        <translation type="unfinished"></translation>
+        <translation>abierto: dos decisiones</translation>
     </message>
     <message>
         <source>%1, %2</source>
@@ -4394,26 +4398,26 @@
     </message>
     <message>
         <source>Rank</source>
-        <translation type="unfinished"></translation>
+        <translation>Puesto</translation>
     </message>
     <message>
         <source>Selection</source>
-        <translation type="unfinished"></translation>
+        <translation>Selección</translation>
     </message>
     <message>
         <source>Merit</source>
-        <translation type="unfinished"></translation>
+        <translation>Mérito</translation>
     </message>
     <message numerus="yes">
         <source>Among the %n best</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>Entre la %n mejor</numerusform>
+            <numerusform>Entre las %n mejores</numerusform>
         </translation>
     </message>
     <message>
         <source>Decided</source>
-        <translation type="unfinished"></translation>
+        <translation>Decidido</translation>
     </message>
     <message>
         <source>Descriptor</source>
@@ -4421,19 +4425,19 @@
     </message>
     <message>
         <source>Predicted</source>
-        <translation type="unfinished"></translation>
+        <translation>Predicho</translation>
     </message>
     <message>
         <source>Reliability</source>
-        <translation type="unfinished"></translation>
+        <translation>Fiabilidad</translation>
     </message>
     <message>
         <source>Records</source>
-        <translation type="unfinished"></translation>
+        <translation>Registros</translation>
     </message>
     <message>
         <source>Counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuenta</translation>
     </message>
     <message>
         <source>not known</source>
@@ -4446,13 +4450,13 @@
     </message>
     <message>
         <source>Also noted: plain means, or the last</source>
-        <translation type="unfinished"></translation>
+        <translation>También anotado: medias simples, o lo último</translation>
     </message>
     <message numerus="yes">
         <source>Truly among the %n best</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>De verdad entre la %n mejor</numerusform>
+            <numerusform>De verdad entre las %n mejores</numerusform>
         </translation>
     </message>
     <message>
@@ -4465,7 +4469,7 @@
     </message>
     <message>
         <source>Inbreeding</source>
-        <translation type="unfinished"></translation>
+        <translation>Endogamia</translation>
     </message>
     <message>
         <source>Flowers</source>
@@ -4488,7 +4492,7 @@
     </message>
     <message>
         <source>Stands at</source>
-        <translation type="unfinished"></translation>
+        <translation>Está en</translation>
     </message>
     <message>
         <source>no vine</source>
@@ -4501,15 +4505,15 @@
     </message>
     <message>
         <source>Nothing of what counts was noted of it.</source>
-        <translation type="unfinished"></translation>
+        <translation>De lo que cuenta no se anotó nada en ella.</translation>
     </message>
     <message>
         <source>Rank %1 of %2 by what counts; truly among the %3 best with a probability of %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Puesto %1 de %2 según lo que cuenta; de verdad entre las %3 mejores con una probabilidad de %4.</translation>
     </message>
     <message>
         <source>Predictions by a mixed model of each descriptor over all seasons; merit is their weighted sum in genetic standard deviations.</source>
-        <translation type="unfinished"></translation>
+        <translation>Predicciones por un modelo mixto de cada descriptor sobre todas las temporadas; el mérito es su suma ponderada en desviaciones estándar genéticas.</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -4517,9 +4521,9 @@
     </message>
     <message numerus="yes">
         <source>%n open conflict(s) left out.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n conflicto abierto dejado fuera.</numerusform>
+            <numerusform>%n conflictos abiertos dejados fuera.</numerusform>
         </translation>
     </message>
 </context>
@@ -4956,31 +4960,31 @@
     </message>
     <message>
         <source>Expected mean of the families</source>
-        <translation type="unfinished"></translation>
+        <translation>Media esperada de las familias</translation>
     </message>
     <message>
         <source>n counts vines and seasons. Means are deviations from the mean of all.</source>
-        <translation type="unfinished"></translation>
+        <translation>n cuenta vides y temporadas. Las medias son desviaciones de la media de todas.</translation>
     </message>
     <message>
         <source>the best there is</source>
-        <translation type="unfinished"></translation>
+        <translation>lo mejor que hay</translation>
     </message>
     <message>
         <source>proven</source>
-        <translation type="unfinished"></translation>
+        <translation>demostrado</translation>
     </message>
     <message>
         <source>found in time</source>
-        <translation type="unfinished"></translation>
+        <translation>hallado en el tiempo disponible</translation>
     </message>
     <message>
         <source>… stands where more relatives are not drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>… está donde hay más parientes que no se dibujan.</translation>
     </message>
     <message>
         <source>In walking order.</source>
-        <translation type="unfinished"></translation>
+        <translation>En el orden del recorrido.</translation>
     </message>
     <message>
         <source>Position</source>
@@ -4988,20 +4992,20 @@
     </message>
     <message>
         <source>Replicate</source>
-        <translation type="unfinished"></translation>
+        <translation>Repetición</translation>
     </message>
     <message>
         <source>Check</source>
-        <translation type="unfinished"></translation>
+        <translation>Testigo</translation>
     </message>
     <message>
         <source>Planted</source>
-        <translation type="unfinished"></translation>
+        <translation>Plantada</translation>
     </message>
     <message>
         <source>check</source>
         <comment>an accession that is known well</comment>
-        <translation type="unfinished"></translation>
+        <translation>testigo</translation>
     </message>
 </context>
 <context>
@@ -5651,32 +5655,32 @@
     <name>TrialChoices</name>
     <message>
         <source>Blocks of the vineyard</source>
-        <translation type="unfinished"></translation>
+        <translation>Bloques del viñedo</translation>
     </message>
     <message>
         <source>accession</source>
         <comment>a term of a model</comment>
-        <translation type="unfinished"></translation>
+        <translation>accesión</translation>
     </message>
     <message>
         <source>season</source>
         <comment>a term of a model</comment>
-        <translation type="unfinished"></translation>
+        <translation>temporada</translation>
     </message>
     <message>
         <source>block</source>
         <comment>a term of a model</comment>
-        <translation type="unfinished"></translation>
+        <translation>bloque</translation>
     </message>
     <message>
         <source>row</source>
         <comment>a term of a model</comment>
-        <translation type="unfinished"></translation>
+        <translation>hilera</translation>
     </message>
     <message>
         <source>replicate</source>
         <comment>a term of a model</comment>
-        <translation type="unfinished"></translation>
+        <translation>repetición</translation>
     </message>
     <message>
         <source>vine</source>
@@ -5686,7 +5690,7 @@
     <message>
         <source>residual</source>
         <comment>what a model leaves</comment>
-        <translation type="unfinished"></translation>
+        <translation>residuo</translation>
     </message>
     <message>
         <source>What</source>
@@ -5706,39 +5710,39 @@
     <name>TrialResiduals</name>
     <message>
         <source>more than 2 SD below</source>
-        <translation type="unfinished"></translation>
+        <translation>más de 2 DE por debajo</translation>
     </message>
     <message>
         <source>1 to 2 SD below</source>
-        <translation type="unfinished"></translation>
+        <translation>1 a 2 DE por debajo</translation>
     </message>
     <message>
         <source>within 1 SD</source>
-        <translation type="unfinished"></translation>
+        <translation>dentro de 1 DE</translation>
     </message>
     <message>
         <source>1 to 2 SD above</source>
-        <translation type="unfinished"></translation>
+        <translation>1 a 2 DE por encima</translation>
     </message>
     <message>
         <source>more than 2 SD above</source>
-        <translation type="unfinished"></translation>
+        <translation>más de 2 DE por encima</translation>
     </message>
     <message>
         <source>%1: residuals in block %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: residuos en el bloque %2</translation>
     </message>
     <message>
         <source>Vine in the row</source>
-        <translation type="unfinished"></translation>
+        <translation>Vid en la hilera</translation>
     </message>
     <message>
         <source>Row</source>
-        <translation type="unfinished"></translation>
+        <translation>Hilera</translation>
     </message>
     <message>
         <source>Where nothing is drawn, no vine was noted or none stands.</source>
-        <translation type="unfinished"></translation>
+        <translation>Donde no hay nada dibujado, no se anotó ninguna vid o no hay ninguna.</translation>
     </message>
     <message>
         <source>Position</source>
@@ -5754,30 +5758,30 @@
     </message>
     <message>
         <source>Fitted</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajustado</translation>
     </message>
     <message>
         <source>Residual</source>
-        <translation type="unfinished"></translation>
+        <translation>Residuo</translation>
     </message>
     <message>
         <source>In SD</source>
-        <translation type="unfinished"></translation>
+        <translation>En DE</translation>
     </message>
 </context>
 <context>
     <name>TrialShown</name>
     <message>
         <source>blocks of the vineyard</source>
-        <translation type="unfinished"></translation>
+        <translation>bloques del viñedo</translation>
     </message>
     <message>
         <source>rows</source>
-        <translation type="unfinished"></translation>
+        <translation>hileras</translation>
     </message>
     <message>
         <source>replicates</source>
-        <translation type="unfinished"></translation>
+        <translation>repeticiones</translation>
     </message>
     <message>
         <source>Accession</source>
@@ -5785,43 +5789,43 @@
     </message>
     <message>
         <source>Plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Parcelas</translation>
     </message>
     <message>
         <source>Adjusted mean (95 %)</source>
-        <translation type="unfinished"></translation>
+        <translation>Media ajustada (95 %)</translation>
     </message>
     <message>
         <source>SE</source>
-        <translation type="unfinished"></translation>
+        <translation>EE</translation>
     </message>
     <message>
         <source>Tukey</source>
-        <translation type="unfinished"></translation>
+        <translation>Tukey</translation>
     </message>
     <message>
         <source>By least difference</source>
-        <translation type="unfinished"></translation>
+        <translation>Por mínima diferencia</translation>
     </message>
     <message>
         <source>Less %1 (Dunnett)</source>
-        <translation type="unfinished"></translation>
+        <translation>Menos %1 (Dunnett)</translation>
     </message>
     <message>
         <source>p</source>
-        <translation type="unfinished"></translation>
+        <translation>p</translation>
     </message>
     <message>
         <source>Accession, with Tukey&apos;s letters</source>
-        <translation type="unfinished"></translation>
+        <translation>Accesión, con las letras de Tukey</translation>
     </message>
     <message>
         <source>Adjusted mean and 95 % interval</source>
-        <translation type="unfinished"></translation>
+        <translation>Media ajustada e intervalo del 95 %</translation>
     </message>
     <message>
         <source>No mean can be put right for what repeats: accessions stand in blocks or rows that share none of them. Choose other blocks, or vines as what repeats.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna media se puede corregir por lo que se repite: hay accesiones en bloques o hileras que no comparten ninguna. Elija otros bloques, o las vides como lo que se repite.</translation>
     </message>
     <message>
         <source>What is open or was not observed is left out.</source>
@@ -5829,87 +5833,87 @@
     </message>
     <message>
         <source>Source</source>
-        <translation type="unfinished"></translation>
+        <translation>Fuente</translation>
     </message>
     <message>
         <source>Degrees of freedom</source>
-        <translation type="unfinished"></translation>
+        <translation>Grados de libertad</translation>
     </message>
     <message>
         <source>Sum of squares</source>
-        <translation type="unfinished"></translation>
+        <translation>Suma de cuadrados</translation>
     </message>
     <message>
         <source>Mean square</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuadrado medio</translation>
     </message>
     <message>
         <source>F</source>
-        <translation type="unfinished"></translation>
+        <translation>F</translation>
     </message>
     <message>
         <source>Fitted</source>
-        <translation type="unfinished"></translation>
+        <translation>Ajustado</translation>
     </message>
     <message>
         <source>Residual</source>
-        <translation type="unfinished"></translation>
+        <translation>Residuo</translation>
     </message>
     <message>
         <source>as fitted</source>
-        <translation type="unfinished"></translation>
+        <translation>según el ajuste</translation>
     </message>
 </context>
 <context>
     <name>TrialStudy</name>
     <message>
         <source>replicates</source>
-        <translation type="unfinished"></translation>
+        <translation>repeticiones</translation>
     </message>
     <message>
         <source>blocks</source>
-        <translation type="unfinished"></translation>
+        <translation>bloques</translation>
     </message>
     <message>
         <source>rows</source>
-        <translation type="unfinished"></translation>
+        <translation>hileras</translation>
     </message>
     <message>
         <source>single vines</source>
-        <translation type="unfinished"></translation>
+        <translation>vides sueltas</translation>
     </message>
     <message>
         <source>What repeats</source>
-        <translation type="unfinished"></translation>
+        <translation>Qué se repite</translation>
     </message>
     <message>
         <source>as they stand: %1</source>
         <comment>vines</comment>
-        <translation type="unfinished"></translation>
+        <translation>como están: %1</translation>
     </message>
     <message>
         <source>Scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Escala</translation>
     </message>
     <message>
         <source>as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>tal como está</translation>
     </message>
     <message>
         <source>logit of the percentage</source>
-        <translation type="unfinished"></translation>
+        <translation>logit del porcentaje</translation>
     </message>
     <message>
         <source>square root</source>
-        <translation type="unfinished"></translation>
+        <translation>raíz cuadrada</translation>
     </message>
     <message>
         <source>logarithm</source>
-        <translation type="unfinished"></translation>
+        <translation>logaritmo</translation>
     </message>
     <message>
         <source>normal scores of the ranks</source>
-        <translation type="unfinished"></translation>
+        <translation>puntuaciones normales de los rangos</translation>
     </message>
     <message>
         <source>Reference</source>
@@ -5922,31 +5926,31 @@
     </message>
     <message>
         <source>Trials</source>
-        <translation type="unfinished"></translation>
+        <translation>Ensayos</translation>
     </message>
     <message>
         <source>One descriptor as a trial: which accessions differ, by how much, and whether the trial can tell. What repeats is what makes the error: blocks, rows or the replicates of a planting plan, in which the vines of one accession are one plot, or each vine by itself. Letters: accessions that share one do not differ by Tukey&apos;s test. With a reference, each is compared with it by Dunnett&apos;s. The residuals over the block show whether the blocks took out what the place does: large ones that lie together say that they did not.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un descriptor como ensayo: qué accesiones difieren, en cuánto, y si el ensayo puede decirlo. Lo que se repite es lo que forma el error: bloques, hileras o las repeticiones de un plan de plantación, en los que las vides de una accesión son una parcela, o cada vid por sí sola. Letras: las accesiones que comparten una no difieren según la prueba de Tukey. Con una referencia, cada una se compara con ella por la de Dunnett. Los residuos sobre el bloque muestran si los bloques descontaron lo que hace el lugar: si los grandes están juntos, dicen que no.</translation>
     </message>
     <message>
         <source>Plan a planting</source>
-        <translation type="unfinished"></translation>
+        <translation>Planear una plantación</translation>
     </message>
     <message>
         <source>Shown</source>
-        <translation type="unfinished"></translation>
+        <translation>A la vista</translation>
     </message>
     <message>
         <source>adjusted means</source>
-        <translation type="unfinished"></translation>
+        <translation>medias ajustadas</translation>
     </message>
     <message>
         <source>analysis of variance</source>
-        <translation type="unfinished"></translation>
+        <translation>análisis de varianza</translation>
     </message>
     <message>
         <source>residuals over the block</source>
-        <translation type="unfinished"></translation>
+        <translation>residuos sobre el bloque</translation>
     </message>
     <message>
         <source>Nothing has been counted or measured yet.</source>
@@ -5959,40 +5963,40 @@
     </message>
     <message numerus="yes">
         <source>%n accession(s); the trial cannot tell whether they differ.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n accesión; el ensayo no puede decir si difieren.</numerusform>
+            <numerusform>%n accesiones; el ensayo no puede decir si difieren.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n accession(s); they differ: F %1, p %2.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n accesión; difieren: F %1, p %2.</numerusform>
+            <numerusform>%n accesiones; difieren: F %1, p %2.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n accession(s); no difference is beyond doubt: F %1, p %2.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n accesión; ninguna diferencia está fuera de duda: F %1, p %2.</numerusform>
+            <numerusform>%n accesiones; ninguna diferencia está fuera de duda: F %1, p %2.</numerusform>
         </translation>
     </message>
     <message>
         <source>One-way analysis of variance; each vine is a replicate. Vines side by side share their soil, so that differences look more certain than they are. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Análisis de varianza de una vía; cada vid es una repetición. Las vides vecinas comparten su suelo, así que las diferencias parecen más seguras de lo que son. Medias de mínimos cuadrados, pruebas de Tukey y de Dunnett al 5 %.</translation>
     </message>
     <message>
         <source>Analysis of variance with blocks of the vineyard as replicates, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Análisis de varianza con bloques del viñedo como repeticiones, sobre la media de las vides de una accesión en cada uno. Medias de mínimos cuadrados, pruebas de Tukey y de Dunnett al 5 %.</translation>
     </message>
     <message>
         <source>Analysis of variance with rows as replicates, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Análisis de varianza con hileras como repeticiones, sobre la media de las vides de una accesión en cada una. Medias de mínimos cuadrados, pruebas de Tukey y de Dunnett al 5 %.</translation>
     </message>
     <message>
         <source>Analysis of variance with the replicates of the planting plan, on the mean of an accession&apos;s vines in each. Least-squares means, Tukey&apos;s and Dunnett&apos;s tests at 5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Análisis de varianza con las repeticiones del plan de plantación, sobre la media de las vides de una accesión en cada una. Medias de mínimos cuadrados, pruebas de Tukey y de Dunnett al 5 %.</translation>
     </message>
 </context>
 <context>
@@ -7932,11 +7936,11 @@
     </message>
     <message>
         <source>Breeding</source>
-        <translation type="unfinished"></translation>
+        <translation>Mejoramiento</translation>
     </message>
     <message>
         <source>Selection meeting</source>
-        <translation type="unfinished"></translation>
+        <translation>Reunión de selección</translation>
     </message>
 </context>
 <context>
@@ -8615,45 +8619,45 @@
     <name>bullace::desk::PlantingPlanViewModel</name>
     <message>
         <source>A trial is laid out in the places of a block where nothing stands on the day. Complete blocks hold every accession once in each replicate. An augmented design has the selections once and the checks in every block. Rows and columns also spread the accessions over both. The seed decides the draw: the same seed gives the same plan again. Accessions are typed with commas between; A040-A052 stands for all from the one to the other, and a status such as selection for all that have it. Nothing is written before you press T; then all plantings and the replicates are one act, which Ctrl+Z takes back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un ensayo se dispone en los lugares de un bloque donde ese día no hay nada plantado. Los bloques completos tienen cada accesión una vez en cada repetición. Un diseño aumentado tiene las selecciones una vez y los testigos en cada bloque. Filas y columnas reparte además las accesiones sobre ambas. La semilla decide el sorteo: la misma semilla da otra vez el mismo plan. Las accesiones se escriben separadas por comas; A040-A052 vale por todas desde la una hasta la otra, y una situación como selection, por todas las que la tienen. No se escribe nada antes de que pulse T; entonces todas las plantaciones y las repeticiones son un solo acto, que Ctrl+Z anula.</translation>
     </message>
     <message>
         <source>Planting plan</source>
-        <translation type="unfinished"></translation>
+        <translation>Plan de plantación</translation>
     </message>
     <message>
         <source>There is no block yet: the page Collection makes one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aún no hay ningún bloque: se crea en la página Colección.</translation>
     </message>
     <message>
         <source>E takes the accessions that are to be planted.</source>
-        <translation type="unfinished"></translation>
+        <translation>E toma las accesiones que se van a plantar.</translation>
     </message>
     <message numerus="yes">
         <source>%n vine(s) in walking order.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n vid en el orden del recorrido.</numerusform>
+            <numerusform>%n vides en el orden del recorrido.</numerusform>
         </translation>
     </message>
     <message>
         <source>A difference of two accessions will have %1 times the variance of one vine.</source>
-        <translation type="unfinished"></translation>
+        <translation>Una diferencia de dos accesiones tendrá %1 veces la varianza de una vid.</translation>
     </message>
     <message>
         <source>Efficiency beside complete blocks: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eficiencia frente a bloques completos: %1.</translation>
     </message>
     <message numerus="yes">
         <source>%n vine(s) of accessions that the collection does not hold yet.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n vid de accesiones que la colección aún no tiene.</numerusform>
+            <numerusform>%n vides de accesiones que la colección aún no tiene.</numerusform>
         </translation>
     </message>
     <message>
         <source>Places in walking order</source>
-        <translation type="unfinished"></translation>
+        <translation>Lugares en el orden del recorrido</translation>
     </message>
     <message>
         <source>Position</source>
@@ -8661,11 +8665,11 @@
     </message>
     <message>
         <source>Block of the design</source>
-        <translation type="unfinished"></translation>
+        <translation>Bloque del diseño</translation>
     </message>
     <message>
         <source>Replicate</source>
-        <translation type="unfinished"></translation>
+        <translation>Repetición</translation>
     </message>
     <message>
         <source>Accession</source>
@@ -8673,36 +8677,36 @@
     </message>
     <message>
         <source>Check</source>
-        <translation type="unfinished"></translation>
+        <translation>Testigo</translation>
     </message>
     <message>
         <source>check</source>
         <comment>an accession that is known well</comment>
-        <translation type="unfinished"></translation>
+        <translation>testigo</translation>
     </message>
     <message>
         <source>complete blocks</source>
-        <translation type="unfinished"></translation>
+        <translation>bloques completos</translation>
     </message>
     <message>
         <source>augmented</source>
-        <translation type="unfinished"></translation>
+        <translation>aumentado</translation>
     </message>
     <message>
         <source>rows and columns</source>
-        <translation type="unfinished"></translation>
+        <translation>filas y columnas</translation>
     </message>
     <message>
         <source>The plan</source>
-        <translation type="unfinished"></translation>
+        <translation>El plan</translation>
     </message>
     <message>
         <source>Design</source>
-        <translation type="unfinished"></translation>
+        <translation>Diseño</translation>
     </message>
     <message>
         <source>Places</source>
-        <translation type="unfinished"></translation>
+        <translation>Lugares</translation>
     </message>
     <message>
         <source>Accessions</source>
@@ -8710,35 +8714,35 @@
     </message>
     <message>
         <source>Checks</source>
-        <translation type="unfinished"></translation>
+        <translation>Testigos</translation>
     </message>
     <message>
         <source>Replicates</source>
-        <translation type="unfinished"></translation>
+        <translation>Repeticiones</translation>
     </message>
     <message>
         <source>Seed</source>
-        <translation type="unfinished"></translation>
+        <translation>Semilla</translation>
     </message>
     <message>
         <source>Planted on</source>
-        <translation type="unfinished"></translation>
+        <translation>Plantado el</translation>
     </message>
     <message>
         <source>Places left</source>
-        <translation type="unfinished"></translation>
+        <translation>Lugares sobrantes</translation>
     </message>
     <message>
         <source>Not free</source>
-        <translation type="unfinished"></translation>
+        <translation>No libres</translation>
     </message>
     <message>
         <source>Another design</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro diseño</translation>
     </message>
     <message>
         <source>Block and rows</source>
-        <translation type="unfinished"></translation>
+        <translation>Bloque e hileras</translation>
     </message>
     <message>
         <source>Day</source>
@@ -8746,63 +8750,63 @@
     </message>
     <message>
         <source>Print</source>
-        <translation type="unfinished"></translation>
+        <translation>Imprimir</translation>
     </message>
     <message>
         <source>Enter as plantings</source>
-        <translation type="unfinished"></translation>
+        <translation>Introducir como plantaciones</translation>
     </message>
     <message>
         <source>The file for the planting plan: .pdf</source>
-        <translation type="unfinished"></translation>
+        <translation>El archivo del plan de plantación: .pdf</translation>
     </message>
     <message>
         <source>planting-plan</source>
-        <translation type="unfinished"></translation>
+        <translation>plan-de-plantacion</translation>
     </message>
     <message>
         <source>Which accessions are planted? With commas between: A040-A052, selection</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué accesiones se plantan? Separadas por comas: A040-A052, selection</translation>
     </message>
     <message>
         <source>Which accessions are the checks? With commas between</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué accesiones son los testigos? Separadas por comas</translation>
     </message>
     <message>
         <source>Which block, and which rows where not all: B2 1-4</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué bloque, y qué hileras si no son todas? B2 1-4</translation>
     </message>
     <message>
         <source>How many replicates (of an augmented design: blocks)?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Cuántas repeticiones (en un diseño aumentado: bloques)?</translation>
     </message>
     <message>
         <source>A whole number from 1 is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hace falta un número entero desde 1.</translation>
     </message>
     <message>
         <source>Which number does the draw begin from?</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Desde qué número empieza el sorteo?</translation>
     </message>
     <message>
         <source>A whole number is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hace falta un número entero.</translation>
     </message>
     <message>
         <source>On which day is it planted? 2026-03-14</source>
-        <translation type="unfinished"></translation>
+        <translation>¿Qué día se planta? 2026-03-14</translation>
     </message>
     <message>
         <source>A day like 2026-03-14 is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hace falta un día como 2026-03-14.</translation>
     </message>
     <message>
         <source>There is no plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay ningún plan.</translation>
     </message>
     <message>
         <source>Planting plan, %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Plan de plantación, %1</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -8810,13 +8814,13 @@
     </message>
     <message>
         <source>%1, seed %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, semilla %2</translation>
     </message>
     <message numerus="yes">
         <source>%n vine(s) were planted; Ctrl+Z takes them back.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>Se plantó %n vid; Ctrl+Z lo anula.</numerusform>
+            <numerusform>Se plantaron %n vides; Ctrl+Z lo anula.</numerusform>
         </translation>
     </message>
 </context>
@@ -9311,11 +9315,11 @@
     <name>bullace::desk::SelectionViewModel</name>
     <message>
         <source>Candidates by what counts. W says which descriptors count, and how much: a name with a number, below 0 where less is better. Predictions come from all seasons and places, by a mixed model through the pedigree. How likely it is that a candidate truly is among the best is told beside its rank. Enter shows one at a time: 1 pulls it, 2 looks again, 3 takes it on. A decision asks for its reason and is written at every vine of the selection, as one act that Ctrl+Z takes back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos según lo que cuenta. W dice qué descriptores cuentan, y cuánto: un nombre con un número, por debajo de 0 donde menos es mejor. Las predicciones vienen de todas las temporadas y lugares, por un modelo mixto a través de la genealogía. Junto al puesto se dice cuán probable es que un candidato esté de verdad entre los mejores. Intro muestra uno por vez: 1 lo arranca, 2 lo ve otra vez, 3 lo adopta. Una decisión pide su razón y se escribe en cada vid de la selección, como un solo acto que Ctrl+Z anula.</translation>
     </message>
     <message>
         <source>Selection meeting</source>
-        <translation type="unfinished"></translation>
+        <translation>Reunión de selección</translation>
     </message>
     <message>
         <source>The station&apos;s notes are being read …</source>
@@ -9323,26 +9327,26 @@
     </message>
     <message>
         <source>Candidates</source>
-        <translation type="unfinished"></translation>
+        <translation>Candidatos</translation>
     </message>
     <message>
         <source>The station has no accession of this kind.</source>
-        <translation type="unfinished"></translation>
+        <translation>La estación no tiene ninguna accesión de esta clase.</translation>
     </message>
     <message numerus="yes">
         <source>%n candidate(s); what counts: %1.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n candidato; lo que cuenta: %1.</numerusform>
+            <numerusform>%n candidatos; lo que cuenta: %1.</numerusform>
         </translation>
     </message>
     <message>
         <source>What is known of it</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo que se sabe de ella</translation>
     </message>
     <message>
         <source>Pull it</source>
-        <translation type="unfinished"></translation>
+        <translation>Arrancar</translation>
     </message>
     <message>
         <source>Look again</source>
@@ -9350,63 +9354,63 @@
     </message>
     <message>
         <source>Take it on</source>
-        <translation type="unfinished"></translation>
+        <translation>Adoptar</translation>
     </message>
     <message>
         <source>The next one</source>
-        <translation type="unfinished"></translation>
+        <translation>Siguiente</translation>
     </message>
     <message>
         <source>The one before</source>
-        <translation type="unfinished"></translation>
+        <translation>Anterior</translation>
     </message>
     <message>
         <source>Everything on it</source>
-        <translation type="unfinished"></translation>
+        <translation>Todo sobre ella</translation>
     </message>
     <message>
         <source>What counts</source>
-        <translation type="unfinished"></translation>
+        <translation>Qué cuenta</translation>
     </message>
     <message>
         <source>How many are the best</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuántas son las mejores</translation>
     </message>
     <message>
         <source>Whom to list</source>
-        <translation type="unfinished"></translation>
+        <translation>A quiénes listar</translation>
     </message>
     <message>
         <source>List as a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Lista como archivo</translation>
     </message>
     <message>
         <source>Print a page for each</source>
-        <translation type="unfinished"></translation>
+        <translation>Imprimir una página de cada una</translation>
     </message>
     <message>
         <source>The file for the list: .pdf or .csv</source>
-        <translation type="unfinished"></translation>
+        <translation>El archivo de la lista: .pdf o .csv</translation>
     </message>
     <message>
         <source>The file for the pages: .pdf</source>
-        <translation type="unfinished"></translation>
+        <translation>El archivo de las páginas: .pdf</translation>
     </message>
     <message>
         <source>%1: %2. Ctrl+Z takes it back.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: %2. Ctrl+Z lo anula.</translation>
     </message>
     <message>
         <source>What counts, and how much: yield 2, soluble-solids 1, rot -1</source>
-        <translation type="unfinished"></translation>
+        <translation>Qué cuenta, y cuánto: yield 2, soluble-solids 1, rot -1</translation>
     </message>
     <message>
         <source>Among how many best it has to be</source>
-        <translation type="unfinished"></translation>
+        <translation>Entre cuántas mejores tiene que estar</translation>
     </message>
     <message>
         <source>Type a whole number from 1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Escriba un número entero desde 1.</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -9415,11 +9419,11 @@
     </message>
     <message>
         <source>There is no candidate to print.</source>
-        <translation type="unfinished"></translation>
+        <translation>No hay ningún candidato que imprimir.</translation>
     </message>
     <message>
         <source>There is no list yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aún no hay lista.</translation>
     </message>
     <message>
         <source>The file&apos;s name ends in .pdf or .csv.</source>
@@ -9520,7 +9524,7 @@
     </message>
     <message>
         <source>The list chooses what is shown; Enter takes a line, and a second time gives it back where several can be chosen. T shows the table in the place of the picture, and the picture again; a drawing larger than its room is moved by the arrows, and +, - and 0 make it larger, smaller, and show all of it. P writes the picture, W the table, as the file&apos;s name ends: PDF, SVG or CSV. O goes to what is still open and was left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>La lista elige lo que se muestra; Intro toma una línea, y una segunda vez la devuelve donde se pueden elegir varias. T muestra la tabla en lugar de la imagen, y otra vez la imagen; un dibujo mayor que su espacio se mueve con las flechas, y +, - y 0 lo agrandan, lo achican y lo muestran entero. P escribe la imagen, W la tabla, según cómo termine el nombre del archivo: PDF, SVG o CSV. O va a lo que sigue abierto y se dejó fuera.</translation>
     </message>
 </context>
 <context>
