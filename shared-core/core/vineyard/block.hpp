@@ -29,10 +29,10 @@ struct Block {
     std::string code;
     std::string name;
     std::vector<Row> rows;
-    // `replicates`: [["B1-01-01", "B1-01-20", 1], ["B1-02-11", "B1-02-20", 1], …]
-    std::vector<ReplicateRun> replicates{};
     std::optional<CivilDate> closedUntil;    // the last day on which nobody walks it (sprayed)
     std::optional<CivilDate> noTastingUntil; // the last day on which none of its fruit is tasted
+    // `replicates`: [["B1-01-01", "B1-01-20", 1], ["B1-02-11", "B1-02-20", 1], …]
+    std::vector<ReplicateRun> replicates{};
 
     // A closed block is not offered for a walk.
     [[nodiscard]] bool isClosed(CivilDate date) const {
