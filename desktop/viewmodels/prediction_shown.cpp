@@ -70,6 +70,12 @@ double termValue(const ShownPrediction& shown, const trials::VarianceComponent& 
     return sum > 0 ? 100 * component.value / sum : 0;
 }
 
+QString errorText(const trials::VarianceComponent& component, int decimals) {
+    const auto& error =
+        component.standardError ? component.standardError : component.averageStandardError;
+    return error ? numberText(*error, decimals) : QString();
+}
+
 void tellHeritability(const trials::Heritability& of, Study& study) {
     const auto tell = [&study](std::string_view sentence, const std::optional<double>& value) {
         if (value) {
@@ -167,9 +173,7 @@ void showVariances(const ShownPrediction& shown, Study& study) {
         row.cells << termWords(component.name)
                   << (component.isAtBoundary ? Tr::tr("0, on its boundary")
                                              : numberText(component.value, decimals))
-                  << (component.standardError ? numberText(*component.standardError, decimals)
-                                              : QString())
-                  << numberText(termValue(shown, component), 1)
+                  << errorText(component, decimals) << numberText(termValue(shown, component), 1)
                   << (isTested ? numberText(tested->likelihoodRatio, 2) : QString())
                   << (isTested ? chanceText(tested->p) : QString());
         study.rows.push_back(std::move(row));
