@@ -119,6 +119,28 @@ std::vector<ReplicateRun> joinedRuns(const vineyard::Block& block, const Plantin
     return all;
 }
 
+Bytes plantingValue(const std::string& accession) {
+    return journal::MapValue()
+        .add("accession", journal::textValue(accession))
+        .add("until", journal::nullValue())
+        .bytes();
+}
+
+// The next draft is about the next subject that was seen, over what stood there.
+void addDraft(Bytes value, const std::string& author, const std::string& why, Act& act) {
+    const Seen& seen = act.seen[act.drafts.size()];
+    store::Draft draft;
+    draft.author = author;
+    draft.kind = journal::Kind::Catalog;
+    draft.subject = seen.subject;
+    draft.value = std::move(value);
+    draft.over = seen.heads;
+    if (!why.empty()) {
+        draft.why = why;
+    }
+    act.drafts.push_back(std::move(draft));
+}
+
 } // namespace
 
 Result<PlantingPlan> planPlanting(store::Database& database,
@@ -178,22 +200,8 @@ Result<Act> plantPlan(store::Database& database,
                      {}};
     }
     Act act;
-    act.seen = plan.seen;
-    // `seen` is the place among what the plan saw, which lies in the order of its vines.
-    const auto add = [&](const std::string& subject, Bytes value, std::size_t seen) {
-        store::Draft draft;
-        draft.author = author;
-        draft.kind = journal::Kind::Catalog;
-        draft.subject = subject;
-        draft.value = std::move(value);
-        draft.over = plan.seen[seen].heads;
-        if (!why.empty()) {
-            draft.why = why;
-        }
-        act.drafts.push_back(std::move(draft));
-    };
-    for (std::size_t i = 0; i < plan.layout.vines.size(); ++i) {
-        const PlannedVine& vine = plan.layout.vines[i];
+    act.seen = plan.seen; // in the order of the vines, the replicates last
+    for (const PlannedVine& vine : plan.layout.vines) {
         const std::string& position = plan.positions[vine.position];
         const std::string standing = standingAt(**catalogue, position, plan.wish.day);
         if (!standing.empty()) {
@@ -202,16 +210,9 @@ Result<Act> plantPlan(store::Database& database,
                              " by now, or is to. Nothing was planted; make the plan again.",
                          {}};
         }
-        add(subjectOf(position, plan.wish.day),
-            journal::MapValue()
-                .add("accession", journal::textValue(vine.entry))
-                .add("until", journal::nullValue())
-                .bytes(),
-            i);
+        addDraft(plantingValue(vine.entry), author, why, act);
     }
-    add(replicatesOf(plan.wish.block),
-        runsValue(joinedRuns(*block, plan)),
-        plan.layout.vines.size());
+    addDraft(runsValue(joinedRuns(*block, plan)), author, why, act);
     return act;
 }
 

@@ -92,7 +92,7 @@ void addPicture(const ShownCorrelation& shown, Study& study) {
 
 void showCorrelation(const ShownCorrelation& shown, Study& study) {
     study.columns = {{Tr::tr("Between"), 24, false, true},
-                     {Tr::tr("Correlation"), 14, true},
+                     {Tr::tr("Correlation"), 24, true},
                      {Tr::tr("SE"), 8, true}};
     for (const trials::TermCorrelation& term : shown.correlated.terms) {
         addRow(termWords(term.name), term.name, term.correlation, study);

@@ -24,17 +24,28 @@ constexpr double kNormal = 1.959963984540054;
 // More names than an axis can say: the table has them all.
 constexpr std::size_t kMostDrawn = 120;
 
-std::vector<double> recordsOf(const season::StationTrial& trial,
-                              std::map<std::string, std::size_t>& at) {
-    const trials::Factor& accession = *trial.table.factor(season::kAccessionFactor);
-    std::vector<double> records(accession.levels.size(), 0.0);
-    for (std::size_t i = 0; i < accession.levels.size(); ++i) {
-        at[accession.levels[i]] = i;
-    }
+struct Predicted {
+    const trials::Prediction* prediction = nullptr;
+    std::size_t records = 0;
+};
+
+// The greatest first.
+std::vector<Predicted> sortedPredictions(const ShownPrediction& shown,
+                                         const trials::RandomPredictions& of) {
+    const trials::Factor& accession = *shown.trial.table.factor(season::kAccessionFactor);
+    std::map<std::string, std::size_t> records;
     for (const std::uint32_t level : accession.of) {
-        records[level] += 1;
+        ++records[accession.levels[level]];
     }
-    return records;
+    std::vector<Predicted> sorted;
+    for (const trials::Prediction& prediction : of.levels) {
+        const auto found = records.find(prediction.level);
+        sorted.push_back({&prediction, found == records.end() ? 0 : found->second});
+    }
+    std::ranges::stable_sort(sorted, std::ranges::greater(), [](const Predicted& each) {
+        return each.prediction->total;
+    });
+    return sorted;
 }
 
 GridRow predictionRow(const ShownPrediction& shown,
@@ -62,12 +73,69 @@ report::PlotPoint predictionPoint(const trials::Prediction& prediction, double x
     return point;
 }
 
-double termValue(const ShownPrediction& shown, const trials::VarianceComponent& component) {
+// What both pictures say below themselves.
+void addNotes(const ShownPrediction& shown, report::Plot& plot) {
+    plot.notes.count = shown.fit.n;
+    plot.notes.missing = toText(Tr::tr("What is open or was not observed is left out."));
+}
+
+report::Plot predictionPlot(const ShownPrediction& shown,
+                            const std::vector<Predicted>& sorted,
+                            const QString& title) {
+    report::PlotSeries noted;
+    noted.name = toText(Tr::tr("Prediction and 95 % interval"));
+    report::PlotSeries others;
+    others.name = toText(Tr::tr("Without records, from relatives"));
+    report::Plot plot;
+    for (std::size_t i = 0; i < std::min(sorted.size(), kMostDrawn); ++i) {
+        const Predicted& each = sorted[i];
+        (each.records > 0 ? noted : others)
+            .points.push_back(predictionPoint(*each.prediction, static_cast<double>(i)));
+        plot.x.names.push_back(each.prediction->level);
+    }
+    plot.title = toText(title);
+    plot.x.kind = report::PlotAxis::Names;
+    plot.x.title = toText(Tr::tr("Accession"));
+    plot.y.title = toText(shown.tried.title);
+    plot.y.unit = shown.tried.unit;
+    for (report::PlotSeries* series : {&noted, &others}) {
+        if (!series->points.empty()) {
+            plot.series.push_back(std::move(*series));
+        }
+    }
+    addNotes(shown, plot);
+    return plot;
+}
+
+// Of all variance, percent.
+double shareOf(const ShownPrediction& shown, const trials::VarianceComponent& component) {
     double sum = 0;
     for (const trials::VarianceComponent& each : shown.fit.variances) {
         sum += each.value;
     }
     return sum > 0 ? 100 * component.value / sum : 0;
+}
+
+QString errorText(const trials::VarianceComponent& component, int decimals) {
+    const auto& error =
+        component.standardError ? component.standardError : component.averageStandardError;
+    return error ? numberText(*error, decimals) : QString();
+}
+
+GridRow varianceRow(const ShownPrediction& shown, const trials::VarianceComponent& component) {
+    const int decimals = 2 * (shown.tried.decimals + 1);
+    const auto tested =
+        std::ranges::find(shown.fit.randomTests, component.name, &trials::RandomTest::name);
+    const bool isTested = tested != shown.fit.randomTests.end();
+    GridRow row;
+    row.key = QStringLiteral("term ") + fromText(component.name);
+    row.cells << termWords(component.name)
+              << (component.isAtBoundary ? Tr::tr("0, on its boundary")
+                                         : numberText(component.value, decimals))
+              << errorText(component, decimals) << numberText(shareOf(shown, component), 1)
+              << (isTested ? numberText(tested->likelihoodRatio, 2) : QString())
+              << (isTested ? chanceText(tested->p) : QString());
+    return row;
 }
 
 void tellHeritability(const trials::Heritability& of, Study& study) {
@@ -99,28 +167,9 @@ void showPredictions(const ShownPrediction& shown, Study& study) {
                      {Tr::tr("Above the mean"), 10, true},
                      {Tr::tr("Reliability"), 9, true},
                      {Tr::tr("Records"), 8, true}};
-    std::map<std::string, std::size_t> at;
-    const std::vector<double> records = recordsOf(shown.trial, at);
-    std::vector<const trials::Prediction*> sorted;
-    for (const trials::Prediction& prediction : of->levels) {
-        sorted.push_back(&prediction);
-    }
-    std::ranges::stable_sort(sorted, std::ranges::greater(), &trials::Prediction::total);
-    report::PlotSeries noted;
-    noted.name = toText(Tr::tr("Prediction and 95 % interval"));
-    report::PlotSeries others;
-    others.name = toText(Tr::tr("Without records, from relatives"));
-    report::Plot plot;
-    for (const trials::Prediction* prediction : sorted) {
-        const auto found = at.find(prediction->level);
-        const double count = found == at.end() ? 0 : records[found->second];
-        study.rows.push_back(predictionRow(shown, *prediction, static_cast<std::size_t>(count)));
-        if (plot.x.names.size() < kMostDrawn) {
-            (count > 0 ? noted : others)
-                .points.push_back(
-                    predictionPoint(*prediction, static_cast<double>(plot.x.names.size())));
-            plot.x.names.push_back(prediction->level);
-        }
+    const std::vector<Predicted> sorted = sortedPredictions(shown, *of);
+    for (const Predicted& each : sorted) {
+        study.rows.push_back(predictionRow(shown, *each.prediction, each.records));
     }
     study.words = Tr::tr("%n accession(s), the greatest prediction first.",
                          nullptr,
@@ -131,23 +180,10 @@ void showPredictions(const ShownPrediction& shown, Study& study) {
                                                   "the table has all."),
                                  {static_cast<std::int64_t>(kMostDrawn)}});
     }
-    plot.title = toText(study.title);
-    plot.x.kind = report::PlotAxis::Names;
-    plot.x.title = toText(Tr::tr("Accession"));
-    plot.y.title = toText(shown.tried.title);
-    plot.y.unit = shown.tried.unit;
-    for (report::PlotSeries* series : {&noted, &others}) {
-        if (!series->points.empty()) {
-            plot.series.push_back(std::move(*series));
-        }
-    }
-    plot.notes.count = shown.fit.n;
-    plot.notes.missing = toText(Tr::tr("What is open or was not observed is left out."));
-    study.plot = std::move(plot);
+    study.plot = predictionPlot(shown, sorted, study.title);
 }
 
 void showVariances(const ShownPrediction& shown, Study& study) {
-    const int decimals = 2 * (shown.tried.decimals + 1);
     study.columns = {{Tr::tr("What varies"), 20, false, true},
                      {Tr::tr("Variance"), 10, true},
                      {Tr::tr("SE"), 10, true},
@@ -159,23 +195,10 @@ void showVariances(const ShownPrediction& shown, Study& study) {
     bars.kind = report::PlotSeries::Bars;
     bars.name = toText(Tr::tr("Share of all variance"));
     for (const trials::VarianceComponent& component : shown.fit.variances) {
-        const auto tested =
-            std::ranges::find(shown.fit.randomTests, component.name, &trials::RandomTest::name);
-        const bool isTested = tested != shown.fit.randomTests.end();
-        GridRow row;
-        row.key = QStringLiteral("term ") + fromText(component.name);
-        row.cells << termWords(component.name)
-                  << (component.isAtBoundary ? Tr::tr("0, on its boundary")
-                                             : numberText(component.value, decimals))
-                  << (component.standardError ? numberText(*component.standardError, decimals)
-                                              : QString())
-                  << numberText(termValue(shown, component), 1)
-                  << (isTested ? numberText(tested->likelihoodRatio, 2) : QString())
-                  << (isTested ? chanceText(tested->p) : QString());
-        study.rows.push_back(std::move(row));
+        study.rows.push_back(varianceRow(shown, component));
         report::PlotPoint point;
         point.x = static_cast<double>(plot.x.names.size());
-        point.y = termValue(shown, component);
+        point.y = shareOf(shown, component);
         point.label = toText(termWords(component.name));
         plot.x.names.push_back(point.label);
         bars.points.push_back(std::move(point));
@@ -188,11 +211,10 @@ void showVariances(const ShownPrediction& shown, Study& study) {
     plot.x.kind = report::PlotAxis::Names;
     plot.x.title = toText(Tr::tr("What varies"));
     plot.y.title = toText(Tr::tr("Share of all variance"));
-    plot.y.unit = std::string("%");
+    plot.y.unit = "%";
     plot.y.beginsAtZero = true;
     plot.series.push_back(std::move(bars));
-    plot.notes.count = shown.fit.n;
-    plot.notes.missing = toText(Tr::tr("What is open or was not observed is left out."));
+    addNotes(shown, plot);
     study.plot = std::move(plot);
 }
 

@@ -37,8 +37,8 @@ const QString kVariances = QStringLiteral("variances");
 const QString kCorrelations = QStringLiteral("correlations");
 const QString kPedigree = QStringLiteral("pedigree");
 
-// Beyond these a term is not left out once more to test it, and heritability, which needs every
-// accession as a fixed effect, is not computed: both would take minutes.
+// Beyond these, terms are not tested, which needs another fit for each, and heritability, which
+// needs every accession as a fixed effect, is not computed: both would take minutes.
 constexpr std::size_t kMostTested = 20'000;
 constexpr std::size_t kMostHeritable = 1'000;
 
@@ -163,7 +163,16 @@ private:
         }
         addRemarks(model->remarks, study.remarks);
         trials::MixedOptions options;
-        options.hasTestsOfRandomTerms = areVariances && model->table.rows() <= kMostTested;
+        const bool isInDetail = areVariances && model->table.rows() <= kMostTested;
+        options.hasDegreesOfFreedom = isInDetail;
+        options.hasTestsOfRandomTerms = isInDetail;
+        if (areVariances && !isInDetail) {
+            study.remarks.push_back(
+                {BULLACE_SENTENCE("Remark",
+                                  "With more than %1 records the terms are not tested, and errors "
+                                  "of variances come from the average information."),
+                 {static_cast<std::int64_t>(kMostTested)}});
+        }
         auto fit = trials::fitMixed(model->table, model->spec, options);
         if (!fit) {
             study.words = quick::errorWords(fit.error());
@@ -179,7 +188,13 @@ private:
         const bool canBeHeritable =
             wish.related == nullptr && model->spec.smooth.empty() &&
             shown.trial.table.factor(season::kAccessionFactor)->levels.size() <= kMostHeritable;
-        if (canBeHeritable) {
+        if (!canBeHeritable) {
+            study.remarks.push_back(
+                {BULLACE_SENTENCE("Remark",
+                                  "Heritability is not given: through the pedigree, beside a "
+                                  "surface, or of more than %1 accessions."),
+                 {static_cast<std::int64_t>(kMostHeritable)}});
+        } else {
             auto heritable = trials::heritability(
                 model->table, model->spec, shown.fit, season::kAccessionFactor);
             shown.heritability = heritable ? std::optional(std::move(*heritable)) : std::nullopt;
@@ -201,6 +216,7 @@ private:
         study.tableName = study.title;
         season::TrialOfBoth both = season::trialOfBoth(
             ground.notes, ground.catalogue->blocks(), trialQuestion(chosen), two->code);
+        both.trial.table.responseName = toText(one->title);
         toShownUnit(*one, both.trial.table.response);
         toShownUnit(*two, both.other);
         season::PredictionWish places = wish;

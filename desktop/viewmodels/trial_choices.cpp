@@ -53,6 +53,17 @@ trials::ResponseKind kindOf(const vineyard::Asked& asked) {
     }
 }
 
+// What stands there while nobody has chosen; empty where nothing of it was noted.
+QString firstOf(const ChoiceGroup& what) {
+    for (const char* code : {"yield", "clusters", "berry-weight", "soluble-solids"}) {
+        const auto found = std::ranges::find(what.lines, QLatin1String(code), &ChoiceLine::key);
+        if (found != what.lines.end()) {
+            return found->key;
+        }
+    }
+    return {};
+}
+
 // Blocks of the vineyard in which it was noted.
 ChoiceGroup blockChoice(const StudyGround& ground, const std::string& code) {
     ChoiceGroup group{kBlocks, Tr::tr("Blocks of the vineyard"), true, {}};
@@ -134,6 +145,9 @@ std::vector<ChoiceGroup> trialChoices(const StudyGround& ground, Chosen& chosen)
             season::canBeTried(ground.notes.notesOf(asked->known.code))) {
             what.lines.push_back({fromText(asked->known.code), quick::titleWords(*asked)});
         }
+    }
+    if (chosen[kWhat].isEmpty()) {
+        chosen[kWhat] = firstOf(what);
     }
     settleChoice(chosen, what);
     const std::string code = toText(chosen[kWhat]);

@@ -87,6 +87,26 @@ void addMeanRow(const ShownTrial& trial, std::size_t level, Study& study) {
     study.rows.push_back(std::move(row));
 }
 
+void addMeanPoint(const ShownTrial& trial,
+                  std::size_t level,
+                  report::Plot& plot,
+                  report::PlotSeries& means) {
+    const trials::TreatmentMeans& treatment = trial.analysis.treatments.front();
+    const AdjustedMean& mean = treatment.means.levels[level];
+    const statistics::Estimate told = trial.scaled.back(*mean.mean);
+    report::PlotPoint point;
+    point.x = static_cast<double>(plot.x.names.size());
+    point.y = told.value;
+    if (told.interval && std::isfinite(told.interval->low) && std::isfinite(told.interval->high)) {
+        point.yLow = told.interval->low;
+        point.yHigh = told.interval->high;
+    }
+    point.label = mean.level;
+    const QString letters = letterOf(treatment.comparisons.letters, level);
+    plot.x.names.push_back(toText((fromText(mean.level) + QLatin1Char(' ') + letters).trimmed()));
+    means.points.push_back(std::move(point));
+}
+
 void tellNumber(std::string_view sentence,
                 std::optional<double> value,
                 int decimals,
@@ -245,21 +265,7 @@ void showMeans(const ShownTrial& trial, Study& study) {
     means.name = toText(Tr::tr("Adjusted mean and 95 % interval"));
     for (const std::size_t level : order(treatment.means)) {
         addMeanRow(trial, level, study);
-        const AdjustedMean& mean = treatment.means.levels[level];
-        const statistics::Estimate told = trial.scaled.back(*mean.mean);
-        report::PlotPoint point;
-        point.x = static_cast<double>(plot.x.names.size());
-        point.y = told.value;
-        if (told.interval && std::isfinite(told.interval->low) &&
-            std::isfinite(told.interval->high)) {
-            point.yLow = told.interval->low;
-            point.yHigh = told.interval->high;
-        }
-        point.label = mean.level;
-        const QString letters = letterOf(treatment.comparisons.letters, level);
-        plot.x.names.push_back(
-            toText((fromText(mean.level) + QLatin1Char(' ') + letters).trimmed()));
-        means.points.push_back(std::move(point));
+        addMeanPoint(trial, level, plot, means);
     }
     if (means.points.empty()) {
         study.words = Tr::tr("No mean can be put right for what repeats: accessions stand in "

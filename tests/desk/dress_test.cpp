@@ -75,6 +75,9 @@ const std::vector<Page>& pages() {
              desk.rest();
              desk.press("t");
          }},
+        {"breeding", [](DeskGlass& desk) { desk.go(App::Breeding); }},
+        {"planting-plan", [](DeskGlass& desk) { ask(desk, "planting-plan", ""); }},
+        {"planting-question", [](DeskGlass& desk) { desk.press("e"); }},
         {"settings", [](DeskGlass& desk) { desk.go(App::Settings); }},
         {"help",
          [](DeskGlass& desk) {

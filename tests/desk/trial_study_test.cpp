@@ -98,8 +98,27 @@ TEST_CASE("trial study: predictions, what varies and correlations of the demo") 
     station.lookOver("predictions-pedigree");
     station.choose("predictions", {{q("shown"), q("variances")}, {q("kin"), q("-")}});
     station.lookOver("predictions-variances");
-    station.choose("predictions", {{q("shown"), q("correlations")}, {q("other"), q("soluble-solids")}});
+    station.choose("predictions",
+                   {{q("shown"), q("correlations")}, {q("other"), q("pruning-weight")}});
     station.lookOver("predictions-correlation");
+}
+
+TEST_CASE("trial study: a smooth surface takes out the trends of one block") {
+    Station station;
+    station.choose("predictions", {{q("what"), q("clusters")}, {q("blocks"), q("B3")}});
+    const auto hasSurface = [&station] {
+        return std::ranges::any_of(station.page().groups(), [](const desk::ChoiceGroup& group) {
+            return std::ranges::find(group.lines, q("surface"), &desk::ChoiceLine::key) !=
+                   group.lines.end();
+        });
+    };
+    CHECK(hasSurface());
+    station.choose("predictions", {{q("place"), q("surface")}});
+    station.lookOver("predictions-surface");
+    station.choose("predictions", {{q("shown"), q("variances")}});
+    station.lookOver("predictions-surface-variances");
+    station.choose("predictions", {{q("blocks"), q("B2,B3")}});
+    CHECK_FALSE(hasSurface());
 }
 
 TEST_CASE("trial study: every descriptor of the demo gives an answer or says why there is none") {

@@ -117,6 +117,15 @@ TEST_CASE(
     CHECK(second.without == 0);
 }
 
+TEST_CASE("a trial of what runs through the season says that its days have to be the same") {
+    StationNotes notes = station();
+    note(notes, "ripe", 0, 2024, 40);
+    note(notes, "clusters", 0, 2024, 40);
+    REQUIRE(trialOf(notes, {}, {"ripe"}).remarks.size() == 2);
+    CHECK(inEnglish(trialOf(notes, {}, {"ripe"}).remarks[1]).find("ripe changes from day") == 0);
+    CHECK(trialOf(notes, {}, {"clusters"}).remarks.size() == 1); // A0's other vines
+}
+
 TEST_CASE("what repeats is told by where accessions stand, and by the planting plan's replicates") {
     StationNotes notes = station();
     noteAll(notes, 2024, 0);

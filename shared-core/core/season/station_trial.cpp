@@ -5,6 +5,7 @@
 #include "core/vineyard/position.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -242,6 +243,14 @@ StationTrial trialFrom(const StationNotes& notes,
     trial.lastDay = sources.front()->lastDay;
     countLeftOut(notes, question, asked, trial);
     tellLeftOut(trial);
+    if (runsThroughSeason(question.descriptor) && !trial.vines.empty()) {
+        trial.remarks.push_back(
+            {BULLACE_SENTENCE("Remark",
+                              "%1 changes from day to day: means over the season compare only "
+                              "accessions that were noted on the same days. When a stage is "
+                              "reached is told by the page Season."),
+             {question.descriptor}});
+    }
     return trial;
 }
 
@@ -249,6 +258,12 @@ StationTrial trialFrom(const StationNotes& notes,
 
 SeasonValue seasonValueOf(std::string_view descriptor) {
     return descriptor == "yield" ? SeasonValue::Sum : SeasonValue::Mean;
+}
+
+bool runsThroughSeason(std::string_view descriptor) {
+    constexpr std::array<std::string_view, 5> kRunning{
+        "bud-break", "caps-off", "coloured", "ripe", "leaf-fall"};
+    return std::ranges::find(kRunning, descriptor) != kRunning.end();
 }
 
 bool canBeTried(const DescriptorNotes& notes) {

@@ -32,6 +32,9 @@ inline constexpr const char* kPlaceInRow = "place in the row";
 // What of one vine in one season stands for it: picks and buckets add up, all else is a mean.
 [[nodiscard]] SeasonValue seasonValueOf(std::string_view descriptor);
 
+// Whether it runs through a season (caps off, ripe …): a vine's value depends on the day.
+[[nodiscard]] bool runsThroughSeason(std::string_view descriptor);
+
 // Whether its notes give numbers that can be compared: numbers themselves, and records of so many
 // dead among so many (percent) or of a count on so many shoots or metres (their quotient).
 [[nodiscard]] bool canBeTried(const DescriptorNotes& notes);
