@@ -211,7 +211,7 @@ void showVariances(const ShownPrediction& shown, Study& study) {
     plot.x.kind = report::PlotAxis::Names;
     plot.x.title = toText(Tr::tr("What varies"));
     plot.y.title = toText(Tr::tr("Share of all variance"));
-    plot.y.unit = "%";
+    plot.y.unit = std::string("%");
     plot.y.beginsAtZero = true;
     plot.series.push_back(std::move(bars));
     addNotes(shown, plot);
