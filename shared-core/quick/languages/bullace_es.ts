@@ -2953,14 +2953,6 @@
         <source>Records</source>
         <translation>Registros</translation>
     </message>
-    <message>
-        <source>Prediction and 95 % interval</source>
-        <translation>Predicción e intervalo del 95 %</translation>
-    </message>
-    <message>
-        <source>Without records, from relatives</source>
-        <translation>Sin registros, por los parientes</translation>
-    </message>
     <message numerus="yes">
         <source>%n accession(s), the greatest prediction first.</source>
         <translation>
@@ -4328,6 +4320,18 @@
         <source>Places of the curve for which no set was found in time: %1.</source>
         <translation>Lugares de la curva para los que no se encontró a tiempo ningún conjunto: %1.</translation>
     </message>
+    <message>
+        <source>%1 changes from day to day: means over the season compare only accessions that were noted on the same days. When a stage is reached is told by the page Season.</source>
+        <translation>%1 cambia de un día a otro: las medias de la temporada solo comparan accesiones anotadas en los mismos días. Cuándo se alcanza un estadio lo dice la página Temporada.</translation>
+    </message>
+    <message>
+        <source>With more than %1 records the terms are not tested, and errors of variances come from the average information.</source>
+        <translation>Con más de %1 registros no se prueban los términos, y los errores de las varianzas vienen de la información media.</translation>
+    </message>
+    <message>
+        <source>Heritability is not given: through the pedigree, beside a surface, or of more than %1 accessions.</source>
+        <translation>No se da la heredabilidad: por la genealogía, junto a una superficie o con más de %1 accesiones.</translation>
+    </message>
 </context>
 <context>
     <name>RowPicture</name>
@@ -5006,6 +5010,14 @@
         <source>check</source>
         <comment>an accession that is known well</comment>
         <translation>testigo</translation>
+    </message>
+    <message>
+        <source>Prediction and 95 % interval</source>
+        <translation>Predicción e intervalo del 95 %</translation>
+    </message>
+    <message>
+        <source>Without records, from relatives</source>
+        <translation>Sin registros, por los parientes</translation>
     </message>
 </context>
 <context>
