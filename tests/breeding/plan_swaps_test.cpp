@@ -47,16 +47,14 @@ TEST_CASE("however tight the limit on the group's kinship, a plan that keeps it 
     REQUIRE(free.ok());
     REQUIRE(free->status == ProgrammeStatus::Optimal);
     families.rules.seconds = 0.4;
-    double worth = free->worth;
     for (const double share : {0.9, 0.75, 0.6, 0.5}) {
         families.rules.mostGroupKinship = share * free->groupKinship;
         const auto plan = planCrosses(families.candidates, families.pairs, families.rules);
         REQUIRE(plan.ok());
         REQUIRE(plan->crosses.size() == families.rules.crosses);
         CHECK(plan->groupKinship <= *families.rules.mostGroupKinship * (1 + 1e-5));
-        CHECK(plan->worth <= worth + 1e-6); // a tighter limit costs something
+        CHECK(plan->worth <= free->worth + 1e-6); // a limit costs something
         CHECK(plan->worth <= plan->bound + 1e-6);
         CHECK(std::ranges::all_of(plan->uses, [](std::size_t uses) { return uses <= 4; }));
-        worth = plan->worth;
     }
 }
