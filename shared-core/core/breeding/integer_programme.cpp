@@ -126,8 +126,7 @@ columnsFor(double most, const Programme& programme, const ProgrammeSolution& sol
         }
     }
     std::ranges::sort(columns);
-    const auto rest = std::ranges::unique(columns);
-    columns.erase(rest.begin(), rest.end());
+    columns.erase(std::unique(columns.begin(), columns.end()), columns.end());
     return columns;
 }
 
