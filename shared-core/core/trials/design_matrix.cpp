@@ -45,7 +45,7 @@ TermColumns::TermColumns(const TrialTable& table, const Term& term)
     }
     order_.resize(cells_->levels.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
-    std::ranges::stable_partition(order_, [this](std::size_t cell) {
+    std::stable_partition(order_.begin(), order_.end(), [this](std::size_t cell) {
         for (std::size_t i = 0; i < factors_.size(); ++i) {
             if (levelIn(cell, i) == 0) {
                 return false;
