@@ -59,7 +59,7 @@ Status readSex(const WorkFile& file, std::size_t row, CrossParent& parent) {
         }
     }
     if (const auto code = readCount(text, 9); code && !parent.sex) {
-        parent.sex = flowerSexOf(static_cast<int>(*code));
+        parent.sex = vineyard::flowerSexOf(static_cast<int>(*code));
     }
     return parent.sex
                ? Status()

@@ -126,24 +126,25 @@ struct OverlapOptions {
 };
 
 struct BloomRows {
-    FlowerSex sex = FlowerSex::Unknown;
+    std::optional<FlowerSex> sex;
     std::vector<YearOnset> start;
     std::vector<YearOnset> end;
 };
 using Blooms = std::map<std::string, BloomRows>;
 
-Result<FlowerSex> sexOf(const WorkFile& file, std::size_t row, std::optional<std::size_t> column) {
+using KnownSex = std::optional<FlowerSex>; // nothing: not known
+
+Result<KnownSex> sexOf(const WorkFile& file, std::size_t row, std::optional<std::size_t> column) {
     if (!column || file.isMissing(row, *column)) {
-        return FlowerSex::Unknown;
+        return KnownSex();
     }
     const std::string& word = file.text(row, *column);
-    const std::map<std::string, FlowerSex> words{
-        {"male", FlowerSex::Male}, {"female", FlowerSex::Female}, {"perfect", FlowerSex::Perfect}};
-    const auto found = words.find(word);
-    return found == words.end()
-               ? Result<FlowerSex>(file.wrong(
-                     row, *column, "\"" + word + "\" is none of male, female and perfect"))
-               : Result<FlowerSex>(found->second);
+    for (const FlowerSex sex : {FlowerSex::Male, FlowerSex::Perfect, FlowerSex::Female}) {
+        if (word == vineyard::nameOf(sex)) {
+            return KnownSex(sex);
+        }
+    }
+    return file.wrong(row, *column, "\"" + word + "\" is none of male, female and perfect");
 }
 
 Result<OnsetInterval>
@@ -184,30 +185,15 @@ Result<Blooms> bloomsOf(const WorkFile& file) {
                             : flowers.error();
         }
         BloomRows& bloom = blooms[file.text(row, at[0])];
-        if (*flowers != FlowerSex::Unknown && bloom.sex != FlowerSex::Unknown &&
-            bloom.sex != *flowers) {
+        if (*flowers && bloom.sex && bloom.sex != *flowers) {
             return file.wrong(row, *sex, "the accession had another sex before");
         }
-        bloom.sex = *flowers == FlowerSex::Unknown ? bloom.sex : *flowers;
+        bloom.sex = *flowers ? *flowers : bloom.sex;
         const int which = static_cast<int>(std::min<std::size_t>(*count, 9999));
         bloom.start.push_back({which, *start});
         bloom.end.push_back({which, *end});
     }
     return blooms;
-}
-
-const char* wordOf(FlowerSex sex) {
-    switch (sex) {
-    case FlowerSex::Male:
-        return "male";
-    case FlowerSex::Female:
-        return "female";
-    case FlowerSex::Perfect:
-        return "perfect";
-    case FlowerSex::Unknown:
-        return "not known";
-    }
-    return "";
 }
 
 Result<std::vector<BloomWindow>> windowsOf(const Blooms& blooms, DocumentList& list) {
@@ -223,7 +209,8 @@ Result<std::vector<BloomWindow>> windowsOf(const Blooms& blooms, DocumentList& l
         Remarks remarks = startDate->remarks;
         remarks.insert(remarks.end(), endDate->remarks.begin(), endDate->remarks.end());
         Document& into = list.add();
-        into.text("accession", accession).text("sex", wordOf(bloom.sex));
+        into.text("accession", accession)
+            .text("sex", bloom.sex ? vineyard::nameOf(*bloom.sex) : "not known");
         into.count("vines", bloom.start.size());
         into.number("mean start", start ? std::optional(start->mean) : std::nullopt);
         into.number("mean end", end ? std::optional(end->mean) : std::nullopt);

@@ -1,5 +1,6 @@
 // When each accession flowers, in one season or as expected over all, and whose pollen meets whose
 // flowers: the windows as lying bars, the pairs as a table.
+#include "desk/desk_words.hpp"
 #include "desk/stage_readings.hpp"
 #include "desk/study_remarks.hpp"
 #include "desk/study_views.hpp"
@@ -37,7 +38,7 @@ const QString kTable = QStringLiteral("lines");
 // One accession's bloom: start, middle, end.
 struct Bloom {
     std::size_t accession = 0;
-    FlowerSex sex = FlowerSex::Unknown;
+    std::optional<FlowerSex> sex;
     std::array<std::vector<YearOnset>, 3> onsets;
     std::array<std::optional<StageDate>, 3> dates;
     std::size_t vines = 0; // of which the first flowers tell something
@@ -46,35 +47,6 @@ struct Bloom {
         return dates[0] && dates[2] && dates[0]->mean <= dates[2]->mean;
     }
 };
-
-// By OIV descriptor 151.
-FlowerSex sexOf(const season::NotedAccession& accession) {
-    switch (accession.flowerSex.value_or(0)) {
-    case 1:
-    case 2:
-        return FlowerSex::Male;
-    case 3:
-        return FlowerSex::Perfect;
-    case 4:
-        return FlowerSex::Female;
-    default:
-        return FlowerSex::Unknown;
-    }
-}
-
-QString sexWords(FlowerSex sex) {
-    switch (sex) {
-    case FlowerSex::Male:
-        return Tr::tr("male", "flowers");
-    case FlowerSex::Female:
-        return Tr::tr("female", "flowers");
-    case FlowerSex::Perfect:
-        return Tr::tr("perfect", "flowers");
-    case FlowerSex::Unknown:
-        return Tr::tr("sex not known", "flowers");
-    }
-    return {};
-}
 
 // The mean's 95 % limits, which come from the days between visits and from how vines differ.
 double halfOf(const StageDate& date) {
@@ -182,7 +154,7 @@ private:
         std::size_t without = 0;
         for (auto& [id, bloom] : by) {
             bloom.accession = *ground.notes.accession(id);
-            bloom.sex = sexOf(ground.notes.accessions[bloom.accession]);
+            bloom.sex = vineyard::flowerSexOf(ground.notes.accessions[bloom.accession].flowerSex);
             date(id, bloom, named);
             bloom.isWindow() ? blooms.push_back(std::move(bloom)) : void(++without);
         }
@@ -248,7 +220,7 @@ private:
         plot.y.title = toText(Tr::tr("Accession"));
         plot.y.isReversed = true; // the earliest above
         const auto at = [year](double day) { return seasonPlotDay(day, year); };
-        std::map<FlowerSex, report::PlotSeries> series;
+        std::map<std::optional<FlowerSex>, report::PlotSeries> series;
         std::size_t vines = 0;
         for (const Bloom& bloom : blooms) {
             const season::NotedAccession& accession = ground.notes.accessions[bloom.accession];
@@ -262,10 +234,10 @@ private:
             point.x = std::clamp(at(middle), *point.xLow, *point.xHigh);
             point.label = accession.id;
             plot.y.names.push_back(
-                toText(Tr::tr("%1, %2").arg(fromText(accession.id), sexWords(bloom.sex))));
+                toText(Tr::tr("%1, %2").arg(fromText(accession.id), flowerWords(bloom.sex))));
             report::PlotSeries& of = series[bloom.sex];
             of.kind = report::PlotSeries::Spans;
-            of.name = toText(sexWords(bloom.sex));
+            of.name = toText(flowerWords(bloom.sex));
             of.points.push_back(std::move(point));
             vines += bloom.vines;
         }
@@ -295,7 +267,7 @@ private:
             const season::NotedAccession& accession = ground.notes.accessions[bloom.accession];
             GridRow row;
             row.key = fromText(accession.id);
-            row.cells << fromText(accession.words) << sexWords(bloom.sex)
+            row.cells << fromText(accession.words) << flowerWords(bloom.sex)
                       << QString::number(bloom.vines) << dateText(bloom.dates[0], year)
                       << dateText(bloom.dates[1], year) << dateText(bloom.dates[2], year)
                       << numberText(bloom.dates[0]->spread, 1);

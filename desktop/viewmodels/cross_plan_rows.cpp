@@ -1,5 +1,7 @@
 #include "desk/cross_plan_rows.hpp"
 
+#include "desk/desk_words.hpp"
+
 #include "quick/words.hpp"
 
 #include <QCoreApplication>
@@ -34,9 +36,9 @@ QString sexText(const breeding::ExpectedSexes& sexes) {
             said << percentOf(what, share);
         }
     };
-    add(Tr::tr("male", "flowers"), likeliest.male);
-    add(Tr::tr("perfect", "flowers"), likeliest.perfect);
-    add(Tr::tr("female", "flowers"), likeliest.female);
+    add(flowerWords(vineyard::FlowerSex::Male), likeliest.male);
+    add(flowerWords(vineyard::FlowerSex::Perfect), likeliest.perfect);
+    add(flowerWords(vineyard::FlowerSex::Female), likeliest.female);
     return said.join(QStringLiteral(", "));
 }
 

@@ -148,6 +148,21 @@ QString ageWords(std::int64_t ms) {
     return Tr::tr("%n day(s)", nullptr, minutes / (24 * 60));
 }
 
+QString flowerWords(const std::optional<vineyard::FlowerSex>& sex) {
+    if (!sex) {
+        return Tr::tr("sex not known", "flowers");
+    }
+    switch (*sex) {
+    case vineyard::FlowerSex::Male:
+        return Tr::tr("male", "flowers");
+    case vineyard::FlowerSex::Female:
+        return Tr::tr("female", "flowers");
+    case vineyard::FlowerSex::Perfect:
+        return Tr::tr("perfect", "flowers");
+    }
+    return {};
+}
+
 QString personWords(const vineyard::Catalogue& catalogue, std::string_view code) {
     for (const vineyard::Person& person : catalogue.people()) {
         if (person.code == code && !person.name.empty() && person.name != person.code) {

@@ -6,6 +6,7 @@
 
 #include "core/merge/finding.hpp"
 #include "core/vineyard/catalogue.hpp"
+#include "core/vineyard/flower_sex.hpp"
 #include "quick/words.hpp"
 
 #include <QString>
@@ -33,6 +34,8 @@ valueDetail(const vineyard::Catalogue& catalogue, std::string_view descriptor, B
 [[nodiscard]] QString whenWords(std::int64_t utcMs, const Clock& clock);
 // "3 days", "2 hours": how long ago, in one number.
 [[nodiscard]] QString ageWords(std::int64_t ms);
+// "female": of flowers; "sex not known" for nothing.
+[[nodiscard]] QString flowerWords(const std::optional<vineyard::FlowerSex>& sex);
 [[nodiscard]] QString personWords(const vineyard::Catalogue& catalogue, std::string_view code);
 
 // A cause as a heading.

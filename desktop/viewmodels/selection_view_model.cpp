@@ -3,6 +3,7 @@
 #include "desk/desk_words.hpp"
 #include "desk/photo_reading.hpp"
 #include "desk/selection_words.hpp"
+#include "desk/table_files.hpp"
 #include "paper/pdf.hpp"
 
 #include "core/report/csv.hpp"
@@ -320,18 +321,15 @@ void SelectionViewModel::askBest() {
 
 paper::TablePage SelectionViewModel::pageOf(const season::Candidate& candidate) const {
     const SelectionWords words(*ground_, *session_.catalogue());
-    paper::TablePage page{words.name(candidate), words.words(candidate), {}, {}, {}, {}};
-    for (const GridColumn& column : words.evidenceColumns()) {
-        page.columns.push_back({column.title, column.isNumber});
-    }
-    for (const GridRow& row : words.evidence(candidate)) {
-        page.rows.push_back(row.cells);
-    }
+    paper::TablePage page = tablePage(session_,
+                                      words.name(candidate),
+                                      words.words(candidate),
+                                      words.evidenceColumns(),
+                                      words.evidence(candidate));
     for (const auto& [label, text] : words.facts(candidate)) {
         page.notes << tr("%1: %2", "a name and its words").arg(label, text);
     }
     page.notes << words.notes();
-    page.asOf = whenWords(session_.clock().nowMs(), session_.clock());
     return page;
 }
 
@@ -339,12 +337,12 @@ QString SelectionViewModel::writePages(const QString& path) const {
     if (!ground_ || ground_->list.candidates.empty()) {
         return tr("There is no candidate to print.");
     }
-    const auto size = session_.settings().isA4 ? paper::PaperSize::A4 : paper::PaperSize::Letter;
     std::vector<paper::Page> pages;
     const season::Candidate* one = isOneShown_ ? current() : nullptr;
     for (const season::Candidate& candidate : ground_->list.candidates) {
         if (one == nullptr || one == &candidate) {
-            std::vector<paper::Page> own = paper::tablePages(pageOf(candidate), size);
+            std::vector<paper::Page> own =
+                paper::tablePages(pageOf(candidate), paperSize(session_));
             std::ranges::move(own, std::back_inserter(pages));
         }
     }
@@ -356,42 +354,10 @@ QString SelectionViewModel::writeList(const QString& path) const {
     if (!ground_) {
         return tr("There is no list yet.");
     }
-    const SelectionWords words(*ground_, *session_.catalogue());
-    const std::vector<GridColumn> columns = words.listColumns();
-    const std::vector<GridRow> rows = words.list();
-    Status written;
-    if (path.endsWith(QStringLiteral(".csv"), Qt::CaseInsensitive)) {
-        std::string text;
-        std::vector<std::string> cells;
-        for (const GridColumn& column : columns) {
-            cells.push_back(toText(column.title));
-        }
-        report::appendCsvRow(text, cells);
-        for (const GridRow& row : rows) {
-            cells.clear();
-            for (const QString& cell : row.cells) {
-                cells.push_back(toText(cell));
-            }
-            report::appendCsvRow(text, cells);
-        }
-        written = paper::writeFile(path, QByteArray::fromStdString(text));
-    } else if (path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) {
-        paper::TablePage page{title(), this->words(), {}, {}, words.notes(), {}};
-        for (const GridColumn& column : columns) {
-            page.columns.push_back({column.title, column.isNumber});
-        }
-        for (const GridRow& row : rows) {
-            page.rows.push_back(row.cells);
-        }
-        page.asOf = whenWords(session_.clock().nowMs(), session_.clock());
-        const auto size =
-            session_.settings().isA4 ? paper::PaperSize::A4 : paper::PaperSize::Letter;
-        written = paper::writeFile(path, paper::tablePdf(page, size));
-    } else {
-        written =
-            Error{ErrorCode::InvalidInput, toText(tr("The file's name ends in .pdf or .csv.")), {}};
-    }
-    return written ? QString() : quick::errorWords(written.error());
+    const SelectionWords told(*ground_, *session_.catalogue());
+    paper::TablePage page = tablePage(session_, title(), words(), told.listColumns(), told.list());
+    page.notes = told.notes();
+    return writeTableFile(path, page, paperSize(session_));
 }
 
 } // namespace bullace::desk

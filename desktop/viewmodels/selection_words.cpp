@@ -184,12 +184,7 @@ SelectionWords::Facts SelectionWords::facts(const season::Candidate& candidate) 
         facts.emplace_back(Tr::tr("Inbreeding"),
                            numberText(ground_.inbreeding[candidate.accession], 3));
     }
-    if (noted.flowerSex) {
-        facts.emplace_back(Tr::tr("Flowers"),
-                           *noted.flowerSex == 3   ? Tr::tr("perfect", "flowers")
-                           : *noted.flowerSex == 4 ? Tr::tr("female", "flowers")
-                                                   : Tr::tr("male", "flowers"));
-    }
+    facts.emplace_back(Tr::tr("Flowers"), flowerWords(vineyard::flowerSexOf(noted.flowerSex)));
     QStringList positions;
     for (const std::string& position : ground_.standing[candidate.accession]) {
         positions << fromText(position);

@@ -1,6 +1,7 @@
 #include "desk/study_view_model.hpp"
 
 #include "desk/desk_words.hpp"
+#include "desk/table_files.hpp"
 #include "desk/vine_plot.hpp"
 #include "office/station_notes_reading.hpp"
 #include "paper/pdf.hpp"
@@ -332,43 +333,12 @@ QString StudyViewModel::writePicture(const QString& path) const {
 }
 
 QString StudyViewModel::writeTable(const QString& path) const {
-    Status written;
-    if (path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) {
-        paper::TablePage page{study_.title, study_.words, {}, {}, {}, {}};
-        for (const GridColumn& column : study_.columns) {
-            page.columns.push_back({column.title, column.isNumber});
-        }
-        for (const GridRow& row : study_.rows) {
-            page.rows.push_back(row.cells);
-        }
-        for (int i = 0; i < facts_.count(); ++i) {
-            page.notes << tr("%1: %2").arg(facts_.textAt(i, 0), facts_.textAt(i, 1));
-        }
-        page.asOf = whenWords(session_.clock().nowMs(), session_.clock());
-        const auto size =
-            session_.settings().isA4 ? paper::PaperSize::A4 : paper::PaperSize::Letter;
-        written = paper::writeFile(path, paper::tablePdf(page, size));
-    } else if (path.endsWith(QStringLiteral(".csv"), Qt::CaseInsensitive)) {
-        std::string text;
-        std::vector<std::string> cells;
-        for (const GridColumn& column : study_.columns) {
-            cells.push_back(toText(column.title));
-        }
-        report::appendCsvRow(text, cells);
-        for (const GridRow& row : study_.rows) {
-            cells.clear();
-            for (const QString& cell : row.cells) {
-                cells.push_back(toText(cell));
-            }
-            cells.resize(study_.columns.size());
-            report::appendCsvRow(text, cells);
-        }
-        written = paper::writeFile(path, QByteArray::fromStdString(text));
-    } else {
-        written =
-            Error{ErrorCode::InvalidInput, toText(tr("The file's name ends in .pdf or .csv.")), {}};
+    paper::TablePage page =
+        tablePage(session_, study_.title, study_.words, study_.columns, study_.rows);
+    for (int i = 0; i < facts_.count(); ++i) {
+        page.notes << tr("%1: %2").arg(facts_.textAt(i, 0), facts_.textAt(i, 1));
     }
-    return written ? QString() : quick::errorWords(written.error());
+    return writeTableFile(path, page, paperSize(session_));
 }
 
 } // namespace bullace::desk

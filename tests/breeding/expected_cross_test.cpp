@@ -42,11 +42,11 @@ TEST_CASE("40 by 40 stays fertile, 38 by 40 gives 39 with a warning and no ban")
 }
 
 TEST_CASE("codes of flower sex") {
-    CHECK(flowerSexOf(1) == FlowerSex::Male);
-    CHECK(flowerSexOf(2) == FlowerSex::Male);
-    CHECK(flowerSexOf(3) == FlowerSex::Perfect);
-    CHECK(flowerSexOf(4) == FlowerSex::Female);
-    CHECK_FALSE(flowerSexOf(5));
+    CHECK(vineyard::flowerSexOf(1) == FlowerSex::Male);
+    CHECK(vineyard::flowerSexOf(2) == FlowerSex::Male);
+    CHECK(vineyard::flowerSexOf(3) == FlowerSex::Perfect);
+    CHECK(vineyard::flowerSexOf(4) == FlowerSex::Female);
+    CHECK_FALSE(vineyard::flowerSexOf(5));
 }
 
 TEST_CASE("a female by a perfect vine is expected to give as many females as perfect ones") {

@@ -15,7 +15,7 @@ BloomWindow window(const char* accession,
                    double start,
                    double end,
                    double spread = 0,
-                   FlowerSex sex = FlowerSex::Perfect) {
+                   std::optional<FlowerSex> sex = FlowerSex::Perfect) {
     return {accession, sex, {start, spread, 0, 10}, {end, spread, 0, 10}};
 }
 BloomOverlap overlap(const BloomWindow& mother, const BloomWindow& father) {
@@ -71,7 +71,7 @@ TEST_CASE("means that are hardly known widen what may be expected") {
 TEST_CASE("male vines are no mothers and female vines no fathers") {
     const auto made = bloomOverlaps(std::vector{window("M", 150, 160, 2, FlowerSex::Male),
                                                 window("F", 150, 160, 2, FlowerSex::Female),
-                                                window("U", 150, 160, 2, FlowerSex::Unknown)});
+                                                window("U", 150, 160, 2, std::nullopt)});
     REQUIRE(made.ok());
     CHECK(made->leftOut == 3); // M as mother of F and U, F as father of U
     CHECK(made->pairs.size() == 3);

@@ -1,8 +1,7 @@
-// One outside case of ../shared/checks/cases: its tables, and its expected numbers with the
+// One outside case of ../shared/checks/cases: its files, and its expected numbers with the
 // tolerance that each has. The data are read from there, never copied.
 #pragma once
 
-#include "core/report/csv.hpp"
 #include "support/check_file.hpp"
 
 #include <doctest/doctest.h>
@@ -11,6 +10,7 @@
 #include <cmath>
 #include <fnmatch.h>
 #include <optional>
+#include <set>
 #include <source_location>
 #include <string>
 #include <vector>
@@ -31,69 +31,103 @@ public:
         found.name_ = name;
         found.caller_ = caller;
         const nlohmann::json document = nlohmann::json::parse(*text);
-        found.expected = document.at("expected");
+        found.expected_ = document.at("expected");
         found.tolerance_ = document.at("tolerance");
         return found;
     }
 
-    nlohmann::json expected;
-
-    [[nodiscard]] report::CsvTable table(const std::string& file = "data.csv") const {
-        const auto text = checkFile("cases/" + name_ + "/" + file, caller_);
+    [[nodiscard]] const nlohmann::json& expected() const { return expected_; }
+    // The text of one of its files.
+    [[nodiscard]] std::string file(const std::string& name) const {
+        const auto text = checkFile("cases/" + name_ + "/" + name, caller_);
         REQUIRE(text);
-        const auto table = report::readCsv(*text);
-        REQUIRE(table.ok());
-        return *table;
-    }
-    // The texts of one column of a table.
-    [[nodiscard]] static std::vector<std::string> column(const report::CsvTable& table,
-                                                         const std::string& name) {
-        std::size_t place = 0;
-        while (table.header.at(place) != name) {
-            ++place;
-        }
-        std::vector<std::string> cells;
-        for (const report::CsvRow& row : table.rows) {
-            cells.push_back(row.cells[place]);
-        }
-        return cells;
+        return *text;
     }
 
-    // Checks a number against the one at a path such as "varcomp.residual".
-    void number(const std::string& path, double got) const {
-        ++compared_;
-        const nlohmann::json* here = &expected;
-        std::size_t from = 0;
-        while (from <= path.size()) { // a key may hold a point: the longest that fits is taken
-            std::size_t to = path.size();
-            while (to > from && !here->contains(path.substr(from, to - from))) {
-                to = path.rfind('.', to - 1);
-                if (to == std::string::npos || to < from) {
-                    to = from;
-                }
-            }
-            if (to == from) {
-                FAIL_CHECK(name_ << " has no " << path);
-                return;
-            }
-            here = &here->at(path.substr(from, to - from));
-            from = to + 1;
+    // Whether a number is the one at a path such as "varcomp.residual" or "anova.0.ss", within its
+    // tolerance; NaN, or nothing, where none is expected to be there. Marks it as asked for.
+    [[nodiscard]] bool agrees(const std::string& path, double got) const {
+        const nlohmann::json* node = find(expected_, path);
+        if (node == nullptr || !(node->is_number() || node->is_null())) {
+            MESSAGE(name_ << " has no number at " << path);
+            return false;
         }
-        if (here->is_null()) {
-            CHECK_MESSAGE(std::isnan(got), name_ << ": " << path << " is expected not to be there");
-            return;
+        asked_.insert(path);
+        if (node->is_null()) {
+            return std::isnan(got);
         }
-        const double wanted = here->get<double>();
+        const auto wanted = node->get<double>();
         const auto [relative, absolute] = toleranceOf(path);
-        CHECK_MESSAGE(std::abs(got - wanted) <= absolute + relative * std::abs(wanted),
-                      name_ << ": " << path << " is " << got << ", expected " << wanted);
+        const bool isNear = std::abs(got - wanted) <= absolute + relative * std::abs(wanted);
+        if (!isNear) {
+            MESSAGE(name_ << ": " << path << " is " << got << " instead of " << wanted);
+        }
+        return isNear;
     }
-    void number(const std::string& path, const std::optional<double>& got) const {
-        number(path, got.value_or(std::nan("")));
+    [[nodiscard]] bool agrees(const std::string& path, const std::optional<double>& got) const {
+        return agrees(path, got.value_or(std::nan("")));
     }
-    [[nodiscard]] std::size_t compared() const { return compared_; }
+
+    // How many numbers were asked for, and the paths of those that were not, but for those that
+    // begin with one of these.
+    [[nodiscard]] std::size_t asked() const { return asked_.size(); }
+    [[nodiscard]] std::vector<std::string>
+    unasked(const std::vector<std::string>& leftOut = {}) const {
+        std::vector<std::string> all;
+        collect(expected_, "", all);
+        std::erase_if(all, [&](const std::string& path) {
+            bool isOut = asked_.contains(path);
+            for (const std::string& start : leftOut) {
+                isOut = isOut || path.starts_with(start);
+            }
+            return isOut;
+        });
+        return all;
+    }
 
 private:
+    // Paths of all numbers below a node.
+    static void
+    collect(const nlohmann::json& node, const std::string& path, std::vector<std::string>& into) {
+        if (node.is_number()) {
+            into.push_back(path);
+            return;
+        }
+        if (!node.is_structured()) {
+            return;
+        }
+        for (const auto& item : node.items()) {
+            collect(item.value(), path.empty() ? item.key() : path + "." + item.key(), into);
+        }
+    }
+
+    // Keys hold points of their own ("0.2cwt"), so every key that fits is tried.
+    static const nlohmann::json* find(const nlohmann::json& node, const std::string& path) {
+        if (node.is_object() && node.contains(path)) {
+            return &node.at(path);
+        }
+        for (std::size_t to = path.find('.'); to != std::string::npos;
+             to = path.find('.', to + 1)) {
+            const std::string key = path.substr(0, to);
+            const nlohmann::json* below = childOf(node, key);
+            const nlohmann::json* found =
+                below == nullptr ? nullptr : find(*below, path.substr(to + 1));
+            if (found != nullptr) {
+                return found;
+            }
+        }
+        return childOf(node, path);
+    }
+    static const nlohmann::json* childOf(const nlohmann::json& node, const std::string& key) {
+        if (node.is_object()) {
+            return node.contains(key) ? &node.at(key) : nullptr;
+        }
+        const bool isPlace = !key.empty() && key.find_first_not_of("0123456789") == key.npos;
+        return node.is_array() && isPlace && std::stoul(key) < node.size()
+                   ? &node.at(std::stoul(key))
+                   : nullptr;
+    }
+
     // The longest pattern that fits the path decides.
     [[nodiscard]] std::pair<double, double> toleranceOf(const std::string& path) const {
         double relative = tolerance_.at("rel");
@@ -112,8 +146,9 @@ private:
 
     std::string name_;
     std::source_location caller_;
+    nlohmann::json expected_;
     nlohmann::json tolerance_;
-    mutable std::size_t compared_ = 0;
+    mutable std::set<std::string> asked_;
 };
 
 } // namespace bullace::test

@@ -1,22 +1,22 @@
 // Augmented designs against outside analyses, and what they say of checks that are missing.
 #include "core/trials/augmented.hpp"
 
-#include "trials/trial_case.hpp"
+#include "trials/case_table.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 
 using namespace bullace;
 using namespace bullace::trials;
-using bullace::test::TrialCase;
+using bullace::test::CheckCase;
+using bullace::test::tableOf;
 using bullace::test::trialTable;
 
 namespace {
 
-void checkLines(TrialCase& check, const std::string& path, const std::vector<VarianceLine>& lines) {
+void checkLines(CheckCase& check, const std::string& path, const std::vector<VarianceLine>& lines) {
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const std::string at = path + "." + std::to_string(i) + ".";
         CHECK(check.agrees(at + "df", static_cast<double>(lines[i].degreesOfFreedom)));
@@ -42,7 +42,7 @@ std::vector<std::string> checksOf(const TrialTable& table) {
     return checks;
 }
 
-void checkFixed(TrialCase& check, const AugmentedAnalysis& result) {
+void checkFixed(CheckCase& check, const AugmentedAnalysis& result) {
     checkLines(check, "anova_blocks_then_entries", result.blocksFirst);
     checkLines(check, "anova_entries_then_blocks", result.entriesFirst);
     checkLines(check, "anova_partition", result.parted);
@@ -82,7 +82,7 @@ void checkFixed(TrialCase& check, const AugmentedAnalysis& result) {
     }
 }
 
-void checkRandom(TrialCase& check, const std::string& path, const RandomSelections& result) {
+void checkRandom(CheckCase& check, const std::string& path, const RandomSelections& result) {
     CHECK(result.hasConverged);
     CHECK(check.agrees(path + ".varcomp.new_entry", result.selectionVariance));
     CHECK(check.agrees(path + ".varcomp.residual", result.errorVariance));
@@ -109,11 +109,11 @@ bool says(const Remarks& remarks, const std::string& words) {
 // copied), and an invented trial of seedlings.
 TEST_CASE("augmented trials agree with outside analyses, selections fixed and random") {
     for (const char* name : {"augmented-petersen-wheat", "augmented-seedlings-invented"}) {
-        auto check = TrialCase::open(name);
+        auto check = CheckCase::open(name);
         if (!check) {
             return;
         }
-        const TrialTable table = check->table();
+        const TrialTable table = tableOf(*check);
         const AugmentedPlan plan{"block", "entry", checksOf(table)};
         CHECK(repeatedEntries(table, "entry").size() == plan.checks.size());
         const auto fixed = analyseAugmented(table, plan);
@@ -178,7 +178,7 @@ TEST_CASE("an augmented trial without checks, or with nothing else, is refused")
     CHECK_FALSE(once->means.levels[2].mean);
 }
 
-TEST_CASE("a thousand selections are adjusted in a moment") {
+TEST_CASE("a thousand selections in twenty blocks are adjusted, and their pairs counted") {
     std::string csv = "b,e,y\n";
     for (int block = 0; block < 20; ++block) {
         for (int check = 0; check < 4; ++check) {
@@ -190,12 +190,8 @@ TEST_CASE("a thousand selections are adjusted in a moment") {
                    std::to_string(4 + (entry * 13 + block) % 9) + "\n";
         }
     }
-    const auto start = std::chrono::steady_clock::now();
     const auto result =
         analyseAugmented(trialTable(csv, "y"), {"b", "e", {"c0", "c1", "c2", "c3"}});
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
     REQUIRE(result.ok());
-    MESSAGE("1,000 selections in 20 blocks: " << took.count() << " s");
     CHECK(result->sameBlock->pairs == 20 * 50 * 49 / 2);
-    CHECK(took.count() < 3);
 }

@@ -1,7 +1,7 @@
 // What a linear model, its comparisons and its letters do with records of every sort, good and bad.
 #include "core/trials/linear_model.hpp"
 
-#include "trials/trial_case.hpp"
+#include "trials/case_table.hpp"
 
 #include "core/trials/comparisons.hpp"
 #include "core/trials/letter_groups.hpp"
@@ -10,7 +10,6 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -50,15 +49,11 @@ TrialTable blockTrial(std::size_t treatments, std::size_t blocks, std::mt19937_6
 
 } // namespace
 
-TEST_CASE("two thousand accessions in four blocks are read in half a second") {
+TEST_CASE("two thousand accessions in four blocks have their means, but not every pair of them") {
     std::mt19937_64 random(3);
     const TrialTable table = blockTrial(2000, 4, random);
-    const auto start = std::chrono::steady_clock::now();
     const auto result = analyseTrial(table, {{"accession"}, {"block"}, {}});
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
     REQUIRE(result.ok());
-    MESSAGE("2,000 accessions in 4 blocks: " << took.count() << " s");
-    CHECK(took.count() < 2.0); // 0.5 s when nothing else runs
     CHECK(result->model.degreesOfFreedom == 8000 - 2003);
     CHECK(result->treatments.front().means.levels.size() == 2000);
     CHECK(says(result->remarks, "More than 600 means are not compared in pairs"));

@@ -1,7 +1,7 @@
 // Split-plot trials and nested variance components.
 #include "core/trials/split_plot.hpp"
 
-#include "trials/trial_case.hpp"
+#include "trials/case_table.hpp"
 
 #include "core/trials/nested_components.hpp"
 
@@ -12,12 +12,13 @@
 
 using namespace bullace;
 using namespace bullace::trials;
-using bullace::test::TrialCase;
+using bullace::test::CheckCase;
+using bullace::test::tableOf;
 using bullace::test::trialTable;
 
 namespace {
 
-void checkStratum(TrialCase& check,
+void checkStratum(CheckCase& check,
                   const std::string& path,
                   const std::vector<VarianceLine>& lines) {
     for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -43,11 +44,11 @@ bool says(const Remarks& remarks, const std::string& words) {
 // Yates 1935, J. R. Stat. Soc. Suppl. 2:181-247; Venables & Ripley 2002, §10.2, print F of 1.485,
 // 37.69 and 0.303 and error mean squares of 601.3 and 177.1.
 TEST_CASE("Yates's oats have their strata and the four errors of a difference") {
-    auto check = TrialCase::open("splitplot-oats");
+    auto check = CheckCase::open("splitplot-oats");
     if (!check) {
         return;
     }
-    const auto result = analyseSplitPlot(check->table(), {"block", "W", "S"});
+    const auto result = analyseSplitPlot(tableOf(*check), {"block", "W", "S"});
     REQUIRE(result.ok());
     checkStratum(*check, "block", result->blocks);
     checkStratum(*check, "wholeplot", result->wholePlots);
@@ -104,8 +105,8 @@ TEST_CASE("a split plot recorded twice, or of one whole plot, is refused in plai
 // Davies & Goldsmith 1972, dyestuff (balanced): by Searle, Casella & McCulloch 1992 the moments are
 // those of REML where none is below 0; the checks' REML values are met to the tolerance of these.
 TEST_CASE("balanced variance components by moments are those of maximum likelihood") {
-    auto check = TrialCase::open("reml-dyestuff");
-    auto nested = TrialCase::open("reml-pastes-nested");
+    auto check = CheckCase::open("reml-dyestuff");
+    auto nested = CheckCase::open("reml-pastes-nested");
     if (!check || !nested) {
         return;
     }
@@ -116,9 +117,9 @@ TEST_CASE("balanced variance components by moments are those of maximum likeliho
         }
         return names;
     };
-    for (TrialCase* each : {&*check, &*nested}) {
+    for (CheckCase* each : {&*check, &*nested}) {
         const auto& expected = each->expected()["varcomp"];
-        const TrialTable table = each->table();
+        const TrialTable table = tableOf(*each);
         std::vector<std::string> names = factorNames(table);
         std::ranges::sort(
             names, {}, [&](const std::string& name) { return table.factor(name)->levels.size(); });
@@ -137,11 +138,11 @@ TEST_CASE("balanced variance components by moments are those of maximum likeliho
 // The expected sums of squares themselves: with each record's y a unit vector, y'Qy has the
 // diagonal of Q, so that the coefficients are summed up without their formula.
 TEST_CASE("unequal nested numbers have unbiased components") {
-    auto check = TrialCase::open("varcomp-vines-nested");
+    auto check = CheckCase::open("varcomp-vines-nested");
     if (!check) {
         return;
     }
-    const TrialTable table = check->table();
+    const TrialTable table = tableOf(*check);
     const auto result = nestedComponents(table, {"accession", "vine"});
     REQUIRE(result.ok());
     REQUIRE(result->levels.size() == 3);

@@ -72,24 +72,6 @@ bool canGiveSeed(const CrossParent& mother, const CrossParent& father, Remarks& 
 
 } // namespace
 
-std::optional<FlowerSex> flowerSexOf(int code) {
-    switch (code) {
-    case 1:
-    case 2:
-        return FlowerSex::Male;
-    case 3:
-        return FlowerSex::Perfect;
-    case 4:
-        return FlowerSex::Female;
-    default:
-        return {};
-    }
-}
-
-std::string_view nameOf(FlowerSex sex) {
-    return sex == FlowerSex::Male ? "male" : sex == FlowerSex::Perfect ? "perfect" : "female";
-}
-
 ExpectedChromosomes expectedChromosomes(const CrossParent& mother, const CrossParent& father) {
     ExpectedChromosomes expected;
     for (const CrossParent* parent : {&mother, &father}) {

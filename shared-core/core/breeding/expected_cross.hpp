@@ -4,6 +4,7 @@
 
 #include "core/base/remark.hpp"
 #include "core/base/result.hpp"
+#include "core/vineyard/flower_sex.hpp"
 
 #include <array>
 #include <cstdint>
@@ -15,11 +16,7 @@
 
 namespace bullace::breeding {
 
-enum class FlowerSex { Male, Perfect, Female };
-
-// The code of the descriptor `flower-sex`: 1 and 2 are male, 3 perfect, 4 female; else nothing.
-[[nodiscard]] std::optional<FlowerSex> flowerSexOf(int code);
-[[nodiscard]] std::string_view nameOf(FlowerSex sex); // "male", "perfect", "female"
+using vineyard::FlowerSex;
 
 // A parent as far as it is known.
 struct CrossParent {

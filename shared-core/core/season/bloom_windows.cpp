@@ -156,7 +156,7 @@ void remarkOn(std::span<const BloomWindow> windows, BloomOverlaps& made) {
                                 {static_cast<std::int64_t>(made.leftOut)}});
     }
     for (const BloomWindow& window : windows) {
-        if (window.sex == FlowerSex::Unknown) {
+        if (!window.sex) {
             made.remarks.push_back({BULLACE_SENTENCE("Remark",
                                                      "The flower sex of %1 is not known: it stands "
                                                      "both as mother and as father."),

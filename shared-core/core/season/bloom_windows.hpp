@@ -5,6 +5,7 @@
 #include "core/base/remark.hpp"
 #include "core/base/result.hpp"
 #include "core/statistics/estimate.hpp"
+#include "core/vineyard/flower_sex.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -23,12 +24,12 @@ struct StageDate {
     double degreesOfFreedom = 1;
 };
 
-enum class FlowerSex { Unknown, Male, Female, Perfect };
+using vineyard::FlowerSex;
 
 // From the first flowers to the last; pollen is shed in the same time by male and perfect ones.
 struct BloomWindow {
     std::string accession;
-    FlowerSex sex = FlowerSex::Unknown;
+    std::optional<FlowerSex> sex{}; // nothing: not known
     StageDate start;
     StageDate end;
 };

@@ -17,20 +17,6 @@ constexpr std::array<std::size_t, 2> kStages{1, 3};
 
 } // namespace
 
-FlowerSex flowerSexOf(const NotedAccession& accession) {
-    switch (accession.flowerSex.value_or(0)) {
-    case 1:
-    case 2:
-        return FlowerSex::Male;
-    case 3:
-        return FlowerSex::Perfect;
-    case 4:
-        return FlowerSex::Female;
-    default:
-        return FlowerSex::Unknown;
-    }
-}
-
 StationBloom expectedBloom(const StationNotes& notes) {
     std::map<std::string, std::array<std::vector<YearOnset>, 2>> by;
     for (std::size_t i = 0; i < kStages.size(); ++i) {
@@ -47,8 +33,10 @@ StationBloom expectedBloom(const StationNotes& notes) {
             start && end && start->date && end->date && start->date->mean <= end->date->mean;
         const auto accession = notes.accession(id);
         if (isWindow && accession) {
-            bloom.windows.push_back(
-                {id, flowerSexOf(notes.accessions[*accession]), *start->date, *end->date});
+            bloom.windows.push_back({id,
+                                     vineyard::flowerSexOf(notes.accessions[*accession].flowerSex),
+                                     *start->date,
+                                     *end->date});
         } else {
             ++bloom.without;
         }

@@ -17,7 +17,4 @@ struct StationBloom {
 // From start (a tenth of the caps off) to end of bloom, by stageDate() over all seasons.
 [[nodiscard]] StationBloom expectedBloom(const StationNotes& notes);
 
-// OIV 151 in the words of the bloom windows.
-[[nodiscard]] FlowerSex flowerSexOf(const NotedAccession& accession);
-
 } // namespace bullace::season

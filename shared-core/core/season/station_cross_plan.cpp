@@ -126,9 +126,10 @@ private:
         const auto sex = sexes_.find(at);
         const auto code = sex != sexes_.end() ? static_cast<int>(sex->second.value)
                                               : accession.flowerSex.value_or(0);
-        parent.sex = breeding::flowerSexOf(code);
+        parent.sex = vineyard::flowerSexOf(code);
         const auto mother = notes_.accession(accession.mother);
-        if (mother && flowerSexOf(notes_.accessions[*mother]) == FlowerSex::Female) {
+        if (mother &&
+            vineyard::flowerSexOf(notes_.accessions[*mother].flowerSex) == FlowerSex::Female) {
             parent.carriesFemale = true;
         }
         if (const auto count = chromosomes_.find(at); count != chromosomes_.end()) {

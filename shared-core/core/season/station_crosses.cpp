@@ -157,7 +157,7 @@ private:
         for (const auto& [accession, note] : first) {
             if (!crossOf[accession].empty()) {
                 add(crossOf[accession], BookStep::FirstFlower, note.day, 1);
-                made_.events.back().sex = breeding::flowerSexOf(static_cast<int>(note.value));
+                made_.events.back().sex = vineyard::flowerSexOf(static_cast<int>(note.value));
             }
         }
     }

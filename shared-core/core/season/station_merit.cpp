@@ -2,8 +2,8 @@
 
 #include "core/breeding/related.hpp"
 #include "core/season/station_pedigree.hpp"
-#include "core/season/station_prediction.hpp"
 
+#include <cmath>
 #include <set>
 
 namespace bullace::season {
@@ -24,16 +24,11 @@ std::vector<std::string> predictable(const StationNotes& notes) {
     return found;
 }
 
-Result<StationMerits> meritsOf(const StationNotes& notes,
-                               std::span<const vineyard::Block> blocks,
-                               const std::string& descriptor) {
-    const auto pedigree = pedigreeOf(notes);
-    if (!pedigree) {
-        return pedigree.error();
-    }
+Result<PredictedDescriptor> predictDescriptor(const StationNotes& notes,
+                                              std::span<const vineyard::Block> blocks,
+                                              const std::string& descriptor,
+                                              const PredictionWish& wish) {
     const StationTrial trial = trialOf(notes, blocks, {descriptor});
-    PredictionWish wish;
-    wish.related = breeding::relatedThrough(*pedigree);
     const auto model = predictionModel(trial, wish);
     if (!model) {
         return model.error();
@@ -44,21 +39,50 @@ Result<StationMerits> meritsOf(const StationNotes& notes,
     if (!fit) {
         return fit.error();
     }
-    StationMerits merits;
-    merits.records = fit->n;
-    merits.accessions = model->table.factor(kAccessionFactor)->levels.size();
-    merits.open = trial.open;
-    merits.missed = trial.missed;
+    PredictedDescriptor predicted;
+    predicted.rows = fit->n;
+    predicted.open = trial.open;
+    predicted.missed = trial.missed;
     for (const Remarks* told : {&trial.remarks, &model->remarks, &fit->remarks}) {
-        merits.remarks.insert(merits.remarks.end(), told->begin(), told->end());
+        predicted.remarks.insert(predicted.remarks.end(), told->begin(), told->end());
     }
-    const trials::RandomPredictions* predicted = fit->predictionsOf(kAccessionFactor);
-    if (predicted == nullptr) {
-        return merits;
+    const trials::Factor& accession = *model->table.factor(kAccessionFactor);
+    for (std::size_t row = 0; row < accession.of.size(); ++row) {
+        if (accession.of[row] != trials::kNoLevel && std::isfinite(model->table.response[row])) {
+            ++predicted.records[accession.levels[accession.of[row]]];
+        }
     }
+    if (const trials::RandomPredictions* of = fit->predictionsOf(kAccessionFactor)) {
+        predicted.variance = of->variance;
+        for (const trials::Prediction& each : of->levels) {
+            predicted.of.emplace(each.level, each);
+        }
+    }
+    return predicted;
+}
+
+Result<StationMerits> meritsOf(const StationNotes& notes,
+                               std::span<const vineyard::Block> blocks,
+                               const std::string& descriptor) {
+    const auto pedigree = pedigreeOf(notes);
+    if (!pedigree) {
+        return pedigree.error();
+    }
+    PredictionWish wish;
+    wish.related = breeding::relatedThrough(*pedigree);
+    auto predicted = predictDescriptor(notes, blocks, descriptor, wish);
+    if (!predicted) {
+        return predicted.error();
+    }
+    StationMerits merits;
+    merits.records = predicted->rows;
+    merits.accessions = predicted->records.size();
+    merits.open = predicted->open;
+    merits.missed = predicted->missed;
+    merits.remarks = std::move(predicted->remarks);
     merits.additiveVariance = predicted->variance;
-    for (const trials::Prediction& one : predicted->levels) {
-        merits.of.emplace(one.level,
+    for (const auto& [accession, one] : predicted->of) {
+        merits.of.emplace(accession,
                           Merit{one.value, one.predictionErrorVariance, one.reliability});
     }
     return merits;

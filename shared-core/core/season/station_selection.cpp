@@ -2,8 +2,7 @@
 
 #include "core/base/numbers.hpp"
 #include "core/breeding/selection.hpp"
-#include "core/season/station_prediction.hpp"
-#include "core/season/station_trial.hpp"
+#include "core/season/station_merit.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -37,61 +36,35 @@ Result<WishedDescriptor> readWish(const std::string& part) {
     return wish;
 }
 
-// The predictions of one descriptor, by accession.
-struct Predicted {
+// What counts, and how it was predicted.
+struct Wished {
     WishedResult told;
-    std::map<std::string, trials::Prediction> of;
-    std::map<std::string, std::size_t> records;
+    PredictedDescriptor predicted;
 };
 
-std::map<std::string, std::size_t> recordsOf(const trials::TrialTable& table) {
-    std::map<std::string, std::size_t> records;
-    const trials::Factor* accession = table.factor(kAccessionFactor);
-    for (std::size_t row = 0; accession != nullptr && row < table.rows(); ++row) {
-        if (accession->of[row] != trials::kNoLevel && std::isfinite(table.response[row])) {
-            ++records[accession->levels[accession->of[row]]];
-        }
+Wished predict(const StationNotes& notes,
+               std::span<const vineyard::Block> blocks,
+               const WishedDescriptor& wish,
+               const std::shared_ptr<const trials::Related>& related) {
+    Wished wished;
+    wished.told.descriptor = wish.descriptor;
+    wished.told.weight = wish.weight;
+    auto predicted =
+        predictDescriptor(notes, blocks, wish.descriptor, {PlaceTerm::Blocks, related});
+    if (!predicted) {
+        wished.told.remarks.push_back({BULLACE_SENTENCE("Remark", "%1 is not predicted. %2"),
+                                       {wish.descriptor, predicted.error().message}});
+        return wished;
     }
-    return records;
+    wished.told.open = predicted->open;
+    wished.told.records = predicted->rows;
+    wished.told.remarks = std::move(predicted->remarks);
+    wished.told.geneticVariance = predicted->variance;
+    wished.predicted = std::move(*predicted);
+    return wished;
 }
 
-Predicted predict(const StationNotes& notes,
-                  std::span<const vineyard::Block> blocks,
-                  const WishedDescriptor& wish,
-                  const std::shared_ptr<const trials::Related>& related) {
-    Predicted predicted;
-    predicted.told.descriptor = wish.descriptor;
-    predicted.told.weight = wish.weight;
-    const StationTrial trial = trialOf(notes, blocks, {wish.descriptor, {}, {}});
-    predicted.told.open = trial.open;
-    predicted.told.records = trial.table.rows();
-    predicted.records = recordsOf(trial.table);
-    PredictionWish model;
-    model.related = related;
-    const auto made = predictionModel(trial, model);
-    const auto fit = made ? trials::fitMixed(made->table, made->spec, {{}, false, false, true})
-                          : Result<trials::MixedFit>(made.error());
-    if (!fit) {
-        predicted.told.remarks.push_back({BULLACE_SENTENCE("Remark", "%1 is not predicted. %2"),
-                                          {wish.descriptor, fit.error().message}});
-        return predicted;
-    }
-    predicted.told.remarks = fit->remarks;
-    const trials::RandomPredictions& accessions = fit->predictions.front();
-    predicted.told.geneticVariance = accessions.variance;
-    double reliability = 0;
-    for (const trials::Prediction& each : accessions.levels) {
-        predicted.of.emplace(each.level, each);
-        reliability += each.reliability.value_or(0);
-    }
-    if (accessions.variance > 0) {
-        predicted.told.meanReliability =
-            reliability / static_cast<double>(accessions.levels.size());
-    }
-    return predicted;
-}
-
-Evidence evidenceOf(const Predicted& predicted, const std::string& id) {
+Evidence evidenceOf(const PredictedDescriptor& predicted, const std::string& id) {
     Evidence evidence;
     const auto found = predicted.of.find(id);
     const auto records = predicted.records.find(id);
@@ -107,18 +80,19 @@ Evidence evidenceOf(const Predicted& predicted, const std::string& id) {
 }
 
 // What the predictions come to together.
-void weigh(const std::vector<Predicted>& predicted, const std::string& id, Candidate& candidate) {
+void weigh(const std::vector<Wished>& wished, const std::string& id, Candidate& candidate) {
     double merit = 0;
     double variance = 0;
     bool isKnown = false;
-    for (const Predicted& each : predicted) {
+    for (const Wished& each : wished) {
         const double genetic = each.told.geneticVariance;
-        const auto found = each.of.find(id);
+        const auto found = each.predicted.of.find(id);
         if (!(genetic > 0)) {
             continue;
         }
         const double weight = each.told.weight / std::sqrt(genetic);
-        if (found == each.of.end()) { // nothing is known: it is expected to be like the mean
+        if (found ==
+            each.predicted.of.end()) { // nothing is known: it is expected to be like the mean
             variance += weight * weight * genetic;
             continue;
         }
@@ -207,19 +181,20 @@ Result<SelectionList> selectionList(const StationNotes& notes,
     if (wishes.empty()) {
         return wrong("Name at least one descriptor that counts, like \"yield 2, rot -1\".");
     }
-    std::vector<Predicted> predicted;
+    std::vector<Wished> wished;
     SelectionList list;
     for (const WishedDescriptor& wish : wishes) {
-        predicted.push_back(predict(notes, blocks, wish, related));
-        list.wishes.push_back(predicted.back().told);
+        wished.push_back(predict(notes, blocks, wish, related));
+        list.wishes.push_back(wished.back().told);
     }
     for (const std::size_t accession : candidates) {
         Candidate candidate;
         candidate.accession = accession;
-        for (const Predicted& each : predicted) {
-            candidate.evidence.push_back(evidenceOf(each, notes.accessions[accession].id));
+        for (const Wished& each : wished) {
+            candidate.evidence.push_back(
+                evidenceOf(each.predicted, notes.accessions[accession].id));
         }
-        weigh(predicted, notes.accessions[accession].id, candidate);
+        weigh(wished, notes.accessions[accession].id, candidate);
         list.candidates.push_back(std::move(candidate));
     }
     for (std::size_t wish = 0; wish < wishes.size(); ++wish) {

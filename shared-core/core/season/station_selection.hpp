@@ -55,8 +55,7 @@ struct WishedResult {
     double weight = 0;
     std::size_t records = 0;
     double geneticVariance = 0; // 0: it tells nothing apart and counts for nothing
-    std::optional<double> meanReliability{};
-    std::size_t open = 0; // conflicts left out
+    std::size_t open = 0;       // conflicts left out
     Remarks remarks;
 };
 
