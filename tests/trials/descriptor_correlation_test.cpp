@@ -137,19 +137,23 @@ TEST_CASE("the true correlation lies within its limits about 19 times in 20") {
     CHECK(within <= 199);
 }
 
-TEST_CASE("a correlation of 1 is told as a boundary, without a standard error") {
-    std::mt19937_64 dice(3);
-    Two two = trialOf(dice, 12, 2, 1.0);
-    const auto fit = correlateDescriptors(two.table, "brix", two.other, specOf());
-    REQUIRE(fit.ok());
-    const auto& genetic = fit->term("accession")->correlation;
-    REQUIRE(genetic.has_value());
-    if (genetic->isAtBoundary) {
+TEST_CASE("a correlation on its boundary is told as such, without a standard error") {
+    int onBoundary = 0;
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        std::mt19937_64 dice(seed);
+        const Two two = trialOf(dice, 12, 2, 1.0); // small, and the same genes for both
+        const auto fit = correlateDescriptors(two.table, "brix", two.other, specOf());
+        REQUIRE(fit.ok());
+        const auto& genetic = fit->term("accession")->correlation;
+        if (!genetic || !genetic->isAtBoundary) {
+            continue;
+        }
+        ++onBoundary;
+        CHECK(std::abs(genetic->value) == doctest::Approx(1).epsilon(1e-5));
         CHECK_FALSE(genetic->standardError);
         CHECK_FALSE(fit->remarks.empty());
-    } else {
-        CHECK(genetic->value > 0.5);
     }
+    CHECK(onBoundary >= 3); // about half of such trials end there
 }
 
 TEST_CASE("two descriptors that were never noted at one plot cannot be compared") {
