@@ -21,7 +21,7 @@ enum class FieldType {
     Text,
     Passport, // a text that the standard limits
     Date,     // 2026-05-14
-    Whole,    // a whole number from 1
+    Whole,    // a whole number, 0 or more
     YesNo,
     Texts,     // with commas between them
     Wholes,    // likewise

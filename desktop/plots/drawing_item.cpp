@@ -2,12 +2,7 @@
 
 #include "plots/drawing_words.hpp"
 
-#include "quick/theme.hpp"
 #include "quick/words.hpp"
-
-#include <QPainter>
-#include <QQmlEngine>
-#include <QQuickWindow>
 
 #include <utility>
 
@@ -35,22 +30,14 @@ void DrawingItem::setSource(DrawingSource* source) {
     }
     source_ = source;
     if (source_ != nullptr) {
-        connect(source_, &DrawingSource::changed, this, &DrawingItem::begin);
+        connect(source_, &DrawingSource::changed, this, [this] { renew(); });
     }
-    begin();
+    renew();
     emit changed();
 }
 
 bool DrawingItem::isReady() const {
-    return theme_ != nullptr && source_ != nullptr && width() >= 1 && height() >= 1;
-}
-
-PlotLook DrawingItem::look() const {
-    return {theme_->ink(),
-            theme_->paper(),
-            theme_->deskFamily(),
-            theme_->deskSmallPx(),
-            theme_->pxPerMm()};
+    return source_ != nullptr && hasRoom();
 }
 
 QSizeF DrawingItem::room() const {
@@ -62,10 +49,9 @@ bool DrawingItem::isPart() const {
            view_->scale > wholeView(source_->drawing(), look(), room()).scale * 1.001;
 }
 
-void DrawingItem::begin() {
+void DrawingItem::renew() {
     view_.reset();
-    polish();
-    update();
+    ThemedItem::renew();
 }
 
 void DrawingItem::see(const DrawingView& view) {
@@ -100,7 +86,7 @@ void DrawingItem::showAll() {
 }
 
 void DrawingItem::updatePolish() {
-    picture_ = QImage();
+    forgetPicture();
     if (!isReady()) {
         return;
     }
@@ -108,34 +94,9 @@ void DrawingItem::updatePolish() {
         view_ = firstView(source_->drawing(), look(), room());
         emit viewChanged();
     }
-    const PlotLook now = look();
-    const qreal perPixel = window() == nullptr ? 1 : window()->effectiveDevicePixelRatio();
-    picture_ = QImage((size() * perPixel).toSize(), QImage::Format_ARGB32_Premultiplied);
-    picture_.setDevicePixelRatio(perPixel);
-    picture_.fill(now.paper);
-    QPainter painter(&picture_);
-    paintDrawing(painter, source_->drawing(), now, size(), *view_, DrawingTitle::Left);
-}
-
-void DrawingItem::paint(QPainter* painter) {
-    painter->drawImage(QPointF(), picture_);
-}
-
-void DrawingItem::componentComplete() {
-    QQuickPaintedItem::componentComplete();
-    QQmlEngine* engine = qmlEngine(this);
-    theme_ = engine == nullptr ? nullptr : &quick::themeOf(*engine);
-    if (theme_ != nullptr) {
-        connect(theme_, &quick::Theme::changed, this, &DrawingItem::begin);
-    }
-    begin();
-}
-
-void DrawingItem::geometryChange(const QRectF& now, const QRectF& before) {
-    QQuickPaintedItem::geometryChange(now, before);
-    if (now.size() != before.size()) {
-        begin();
-    }
+    draw([this](QPainter& painter, const PlotLook& look) {
+        paintDrawing(painter, source_->drawing(), look, size(), *view_, DrawingTitle::Left);
+    });
 }
 
 } // namespace bullace::plots

@@ -2,17 +2,12 @@
 #pragma once
 
 #include "plots/drawing_painter.hpp"
+#include "plots/themed_item.hpp"
 
-#include <QImage>
 #include <QPointer>
-#include <QQuickPaintedItem>
 #include <QtQml/qqmlregistration.h>
 
 #include <optional>
-
-namespace bullace::quick {
-class Theme;
-}
 
 namespace bullace::plots {
 
@@ -38,7 +33,7 @@ private:
     report::Drawing drawing_;
 };
 
-class DrawingItem : public QQuickPaintedItem {
+class DrawingItem : public bullace::plots::ThemedItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(bullace::plots::DrawingSource* source READ source WRITE setSource NOTIFY changed)
@@ -46,7 +41,7 @@ class DrawingItem : public QQuickPaintedItem {
     Q_PROPERTY(bool isPart READ isPart NOTIFY viewChanged)
 
 public:
-    explicit DrawingItem(QQuickItem* parent = nullptr) : QQuickPaintedItem(parent) {}
+    explicit DrawingItem(QQuickItem* parent = nullptr) : ThemedItem(parent) {}
 
     [[nodiscard]] DrawingSource* source() const { return source_; }
     void setSource(DrawingSource* source);
@@ -58,28 +53,22 @@ public:
     Q_INVOKABLE void step(qreal right, qreal down);
     Q_INVOKABLE void enlarge(qreal times);
     Q_INVOKABLE void showAll();
-    void paint(QPainter* painter) override;
 
 signals:
     void changed();
     void viewChanged();
 
 protected:
-    void componentComplete() override;
-    void geometryChange(const QRectF& now, const QRectF& before) override;
+    void renew() override; // as it is first seen
     void updatePolish() override;
 
 private:
     [[nodiscard]] bool isReady() const;
-    [[nodiscard]] PlotLook look() const;
     [[nodiscard]] QSizeF room() const;
-    void begin(); // as it is first seen
     void see(const DrawingView& view);
 
     QPointer<DrawingSource> source_;
-    QPointer<quick::Theme> theme_;
     std::optional<DrawingView> view_;
-    QImage picture_;
 };
 
 } // namespace bullace::plots

@@ -2,12 +2,9 @@
 
 #include "plots/plot_words.hpp"
 
-#include "quick/theme.hpp"
 #include "quick/words.hpp"
 
-#include <QPainter>
 #include <QQmlEngine>
-#include <QQuickWindow>
 
 #include <utility>
 
@@ -64,47 +61,12 @@ QString PlotItem::summary() const {
     return source_ == nullptr ? QString() : source_->summary();
 }
 
-void PlotItem::renew() {
-    polish();
-    update();
-}
-
 void PlotItem::updatePolish() {
-    picture_ = QImage();
-    if (theme_ == nullptr || source_ == nullptr || width() < 1 || height() < 1) {
-        return;
-    }
-    const PlotLook look{theme_->ink(),
-                        theme_->paper(),
-                        theme_->deskFamily(),
-                        theme_->deskSmallPx(),
-                        theme_->pxPerMm()};
-    const qreal perPixel = window() == nullptr ? 1 : window()->effectiveDevicePixelRatio();
-    picture_ = QImage((size() * perPixel).toSize(), QImage::Format_ARGB32_Premultiplied);
-    picture_.setDevicePixelRatio(perPixel);
-    picture_.fill(look.paper);
-    QPainter painter(&picture_);
-    paintPlot(painter, source_->plot(), look, size());
-}
-
-void PlotItem::paint(QPainter* painter) {
-    painter->drawImage(QPointF(), picture_);
-}
-
-void PlotItem::componentComplete() {
-    QQuickPaintedItem::componentComplete();
-    QQmlEngine* engine = qmlEngine(this);
-    theme_ = engine == nullptr ? nullptr : &quick::themeOf(*engine);
-    if (theme_ != nullptr) {
-        connect(theme_, &quick::Theme::changed, this, &PlotItem::renew);
-    }
-    renew();
-}
-
-void PlotItem::geometryChange(const QRectF& now, const QRectF& before) {
-    QQuickPaintedItem::geometryChange(now, before);
-    if (now.size() != before.size()) {
-        renew();
+    forgetPicture();
+    if (source_ != nullptr && hasRoom()) {
+        draw([this](QPainter& painter, const PlotLook& look) {
+            paintPlot(painter, source_->plot(), look, size());
+        });
     }
 }
 

@@ -1,21 +1,15 @@
 // A plot on the glass.
 #pragma once
 
-#include "plots/plot_painter.hpp"
+#include "plots/themed_item.hpp"
 
-#include <QImage>
 #include <QPointer>
-#include <QQuickPaintedItem>
 #include <QStringList>
 #include <QtQml/qqmlregistration.h>
 
 QT_BEGIN_NAMESPACE
 class QQmlEngine;
 QT_END_NAMESPACE
-
-namespace bullace::quick {
-class Theme;
-}
 
 namespace bullace::plots {
 
@@ -49,37 +43,28 @@ private:
     std::vector<QStringList> rows_;
 };
 
-// Drawn when its plot, its size or the theme changes; what draws runs in the thread of the windows,
-// and only its picture is handed to the one that paints.
-class PlotItem : public QQuickPaintedItem {
+class PlotItem : public bullace::plots::ThemedItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(bullace::plots::PlotSource* source READ source WRITE setSource NOTIFY sourceChanged)
     Q_PROPERTY(QString summary READ summary NOTIFY plotChanged)
 
 public:
-    explicit PlotItem(QQuickItem* parent = nullptr) : QQuickPaintedItem(parent) {}
+    explicit PlotItem(QQuickItem* parent = nullptr) : ThemedItem(parent) {}
 
     [[nodiscard]] PlotSource* source() const { return source_; }
     void setSource(PlotSource* source);
     [[nodiscard]] QString summary() const;
-    void paint(QPainter* painter) override;
 
 signals:
     void sourceChanged();
     void plotChanged();
 
 protected:
-    void componentComplete() override;
-    void geometryChange(const QRectF& now, const QRectF& before) override;
     void updatePolish() override;
 
 private:
-    void renew();
-
     QPointer<PlotSource> source_;
-    QPointer<quick::Theme> theme_;
-    QImage picture_;
 };
 
 // Makes `import Bullace.Plots` work in this engine; registerControls() must have been called.

@@ -282,3 +282,46 @@ TEST_CASE("confounded fixed terms are named and left out") {
         return inEnglish(remark).find("season Y2020 cannot be told apart") == 0;
     }));
 }
+
+TEST_CASE("a mean that has no record behind it is not made up") {
+    // Site S2 has none of variety V3: its cell, and with it the means of V3 and S2 over all, cannot
+    // be told; those of V1, V2 and S1 can.
+    std::mt19937_64 dice(21);
+    std::vector<std::string> variety;
+    std::vector<std::string> site;
+    std::vector<std::string> block;
+    TrialTable table;
+    for (int v = 1; v <= 3; ++v) {
+        for (int s = 1; s <= 2; ++s) {
+            for (int b = 0; b < 4 && !(v == 3 && s == 2); ++b) {
+                variety.push_back("V" + std::to_string(v));
+                site.push_back("S" + std::to_string(s));
+                block.push_back("B" + std::to_string(b));
+                table.response.push_back(10 * v + s + 0.1 * b + normal(dice));
+            }
+        }
+    }
+    table.factors = {
+        makeFactor("variety", variety), makeFactor("site", site), makeFactor("block", block)};
+    MixedSpec spec;
+    spec.fixed = {{"variety"}, {"site"}, {"variety", "site"}};
+    spec.random = {{{"site", "block"}}};
+    const auto fit = fitMixed(table, spec);
+    REQUIRE_MESSAGE(fit.ok(), (fit.ok() ? "" : fit.error().message));
+    CHECK(fit->aliased == std::vector<std::string>{"variety V3:site S2"});
+    REQUIRE(fit->fixedMeans[0].means.size() == 2);
+    CHECK(fit->fixedMeans[0].means[1].level == "V2");
+    CHECK(std::abs(fit->fixedMeans[0].means[1].value - 21.65) < 2);
+    REQUIRE(fit->fixedMeans[1].means.size() == 1);
+    CHECK(fit->fixedMeans[1].means[0].level == "S1");
+    CHECK(std::ranges::count_if(fit->remarks, [](const Remark& remark) {
+              return inEnglish(remark).find("cannot be estimated are left out (levels: 1)") !=
+                     std::string::npos;
+          }) == 2);
+    // Without the interaction all means can be told.
+    spec.fixed.pop_back();
+    const auto additive = fitMixed(table, spec);
+    REQUIRE(additive.ok());
+    CHECK(additive->fixedMeans[0].means.size() == 3);
+    CHECK(additive->fixedMeans[1].means.size() == 2);
+}

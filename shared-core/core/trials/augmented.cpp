@@ -198,13 +198,7 @@ void takeSummary(const ModelSummary& summary, AugmentedAnalysis& into) {
 }
 
 void remarkOnRecords(const AugmentedRecords& records, Remarks& remarks) {
-    if (records.leftOut > 0) {
-        remarks.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "Records left out because a value or a column of the model is "
-                              "missing: %1."),
-             {static_cast<std::int64_t>(records.leftOut)}});
-    }
+    tellLeftOut(records.leftOut, remarks);
     for (const std::string& check : records.missing) {
         remarks.push_back(
             {BULLACE_SENTENCE("Remark", "The check %1 has no complete record."), {check}});

@@ -118,13 +118,7 @@ Result<void> LinearModel::Parts::take(const TrialTable& from,
                      {}};
     }
     summary.leftOut = from.rows() - complete.size();
-    if (summary.leftOut > 0) {
-        summary.remarks.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "Records left out because a value or a column of the model is "
-                              "missing: %1."),
-             {static_cast<std::int64_t>(summary.leftOut)}});
-    }
+    tellLeftOut(summary.leftOut, summary.remarks);
     return {};
 }
 

@@ -30,6 +30,10 @@ Result<Levels> levelsOf(const TrialTable& table, const RandomTerm& term) {
     if (!term.related) {
         return levels;
     }
+    if (term.factors.size() != 1) {
+        return wrong("The term " + term.called() +
+                     " is related through a pedigree: it has to be one column alone.");
+    }
     std::map<std::string_view, std::uint32_t> place;
     for (const std::string& name : term.related->names) {
         place.emplace(name, static_cast<std::uint32_t>(place.size()));
@@ -233,7 +237,8 @@ Result<MixedDesign> designOf(const TrialTable& table, const MixedSpec& spec) {
     }
     FixedPart fixed = fixedPart(design.table, spec);
     design.fixed = std::move(fixed.columns);
-    design.aliased = std::move(fixed.aliased);
+    design.dropped = std::move(fixed.dropped);
+    design.following = std::move(fixed.following);
     Triplets entries = std::move(fixed.entries);
     if (design.table.rows() <= design.fixed.size()) {
         return wrong("There are " + std::to_string(design.table.rows()) + " values for " +

@@ -145,6 +145,21 @@ std::vector<bool> independentColumns(const Sparse& transposed) {
     return kept;
 }
 
+namespace {
+
+// By least squares, which fit without an error.
+Eigen::MatrixXd followingOf(const Sparse& transposed,
+                            const std::vector<int>& kept,
+                            const std::vector<int>& dropped) {
+    if (dropped.empty()) {
+        return Eigen::MatrixXd(static_cast<Eigen::Index>(kept.size()), 0);
+    }
+    const Eigen::MatrixXd product(Sparse(transposed * Sparse(transposed.transpose())));
+    return Eigen::LLT<Eigen::MatrixXd>(product(kept, kept)).solve(product(kept, dropped));
+}
+
+} // namespace
+
 FixedPart fixedPart(const TrialTable& table, const MixedSpec& spec) {
     FixedColumns columns(table, spec);
     if (spec.hasIntercept) {
@@ -159,14 +174,19 @@ FixedPart fixedPart(const TrialTable& table, const MixedSpec& spec) {
     const std::vector<bool> kept = independentColumns(transposed);
     FixedPart part;
     std::vector<int> to(kept.size(), -1);
+    std::vector<int> keptOnes;
+    std::vector<int> droppedOnes;
     for (std::size_t i = 0; i < kept.size(); ++i) {
         if (kept[i]) {
             to[i] = static_cast<int>(part.columns.size());
             part.columns.push_back(columns.columns()[i]);
+            keptOnes.push_back(static_cast<int>(i));
         } else {
-            part.aliased.push_back(columns.columns()[i].name);
+            part.dropped.push_back(columns.columns()[i]);
+            droppedOnes.push_back(static_cast<int>(i));
         }
     }
+    part.following = followingOf(transposed, keptOnes, droppedOnes);
     for (const auto& entry : columns.entries()) {
         if (const int place = to[static_cast<std::size_t>(entry.row())]; place >= 0) {
             part.entries.emplace_back(place, entry.col(), entry.value());

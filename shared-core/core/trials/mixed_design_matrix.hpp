@@ -38,8 +38,9 @@ struct FixedColumn {
 
 // The columns of a model, row by row; fixed ones first.
 struct MixedDesign {
-    std::vector<FixedColumn> fixed; // that are kept
-    std::vector<std::string> aliased;
+    std::vector<FixedColumn> fixed;   // that are kept
+    std::vector<FixedColumn> dropped; // that follow from earlier ones
+    Eigen::MatrixXd following;        // each dropped column as a sum of kept ones: kept × dropped
     std::vector<RandomBlock> random;
     Sparse transposed;              // columns × rows of the table
     Eigen::VectorXd response;       // less its mean, where there is an intercept
@@ -67,8 +68,9 @@ struct TermParts {
 // The fixed columns of complete rows, those left out that follow from earlier ones.
 struct FixedPart {
     std::vector<FixedColumn> columns;
-    std::vector<std::string> aliased;
-    Triplets entries; // column, row, value
+    std::vector<FixedColumn> dropped;
+    Eigen::MatrixXd following; // as of MixedDesign
+    Triplets entries;          // column, row, value
 };
 [[nodiscard]] FixedPart fixedPart(const TrialTable& table, const MixedSpec& spec);
 

@@ -80,7 +80,9 @@ void tellSummary(const MixedEquations& equations, const Search& search, MixedFit
     fit.n = design.table.rows();
     fit.leftOut = design.leftOut;
     fit.fixedRank = design.fixed.size();
-    fit.aliased = design.aliased;
+    for (const FixedColumn& column : design.dropped) {
+        fit.aliased.push_back(column.name);
+    }
     fit.logLikelihood = search.logLikelihood;
     fit.evaluations = search.evaluations;
     fit.hasConverged = search.hasConverged;
@@ -111,12 +113,7 @@ void remark(const Search& search, MixedFit& fit) {
                                                 "the trial is too small for so many variances."),
                                {}});
     }
-    if (fit.leftOut > 0) {
-        fit.remarks.push_back({BULLACE_SENTENCE("Remark",
-                                                "Rows without a value or without a factor of the "
-                                                "model were left out: %1."),
-                               {static_cast<std::int64_t>(fit.leftOut)}});
-    }
+    tellLeftOut(fit.leftOut, fit.remarks);
     for (const std::string& name : fit.aliased) {
         fit.remarks.push_back({BULLACE_SENTENCE("Remark",
                                                 "%1 cannot be told apart from the other fixed "

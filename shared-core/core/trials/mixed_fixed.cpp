@@ -53,12 +53,27 @@ double shareOf(const MixedDesign& design,
     return share;
 }
 
-VectorXd weightsOf(const MixedDesign& design, const MixedSpec& spec, const Fixing& held) {
-    VectorXd weights(design.fixedColumns());
-    for (int i = 0; i < design.fixedColumns(); ++i) {
-        weights[i] = shareOf(design, spec, design.fixed[static_cast<std::size_t>(i)], held);
+VectorXd sharesOf(const MixedDesign& design,
+                  const MixedSpec& spec,
+                  const std::vector<FixedColumn>& columns,
+                  const Fixing& held) {
+    VectorXd shares(static_cast<Eigen::Index>(columns.size()));
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        shares[static_cast<Eigen::Index>(i)] = shareOf(design, spec, columns[i], held);
     }
-    return weights;
+    return shares;
+}
+
+VectorXd weightsOf(const MixedDesign& design, const MixedSpec& spec, const Fixing& held) {
+    return sharesOf(design, spec, design.fixed, held);
+}
+
+// Whether the cell's mean can be estimated: the columns that were dropped must have the weights in
+// it that follow from those of the kept ones.
+bool isEstimable(const MixedDesign& design, const MixedSpec& spec, const Fixing& held) {
+    const VectorXd dropped = sharesOf(design, spec, design.dropped, held);
+    const VectorXd following = design.following.transpose() * weightsOf(design, spec, held);
+    return dropped.size() == 0 || (dropped - following).cwiseAbs().maxCoeff() < 1e-6;
 }
 
 // Satterthwaite's degrees of freedom of one contrast.
@@ -134,7 +149,7 @@ MatrixXd hypothesisOf(const MixedDesign& design, const MixedSpec& spec, std::siz
     const bool isOfFactors = std::ranges::all_of(spec.fixed[term], [&](const std::string& name) {
         return design.table.factor(name) != nullptr;
     });
-    return isOfFactors && design.aliased.empty() ? contrastsOf(design, spec, spec.fixed[term])
+    return isOfFactors && design.dropped.empty() ? contrastsOf(design, spec, spec.fixed[term])
                                                  : columnsAlone(design, term);
 }
 
@@ -186,35 +201,56 @@ FixedTest testOf(const std::string& name,
     return test;
 }
 
-void tellMeans(const MixedDesign& design,
+// The means of one factor's levels, those left out that cannot be estimated.
+FixedMeans meansOf(const MixedEquations& equations,
+                   const MixedSpec& spec,
+                   const Factor& factor,
+                   const MatrixXd& covariance) {
+    const MixedDesign& design = equations.design();
+    FixedMeans means{factor.name, {}, 0};
+    VectorXd sum = VectorXd::Zero(design.fixedColumns());
+    double trace = 0;
+    for (std::uint32_t level = 0; level < factor.levels.size(); ++level) {
+        const Fixing held{{factor.name, level}};
+        if (!isEstimable(design, spec, held)) {
+            continue;
+        }
+        const VectorXd weights = weightsOf(design, spec, held);
+        const double variance = weights.dot(covariance * weights);
+        means.means.push_back(
+            {factor.levels[level],
+             design.means[0] + weights.dot(equations.effects().head(weights.size())),
+             std::sqrt(variance)});
+        sum += weights;
+        trace += variance;
+    }
+    const auto levels = static_cast<double>(means.means.size());
+    if (levels > 1) {
+        means.meanVarianceOfDifference =
+            2 * (trace - sum.dot(covariance * sum) / levels) / (levels - 1);
+    }
+    return means;
+}
+
+void tellMeans(const MixedEquations& equations,
                const MixedSpec& spec,
                const MatrixXd& covariance,
                MixedFit& fit) {
     for (const Term& term : spec.fixed) {
-        const Factor* factor = term.size() == 1 ? design.table.factor(term.front()) : nullptr;
+        const Factor* factor =
+            term.size() == 1 ? equations.design().table.factor(term.front()) : nullptr;
         if (factor == nullptr) {
             continue;
         }
-        FixedMeans means{termName(term), {}, 0};
-        VectorXd sum = VectorXd::Zero(design.fixedColumns());
-        double trace = 0;
-        for (std::uint32_t level = 0; level < factor->levels.size(); ++level) {
-            const VectorXd weights = weightsOf(design, spec, {{factor->name, level}});
-            double value = spec.hasIntercept ? design.means[0] : 0;
-            for (Eigen::Index i = 0; i < weights.size(); ++i) {
-                const auto& column = fit.fixed[static_cast<std::size_t>(i)];
-                const bool isIntercept = spec.hasIntercept && i == 0;
-                value += weights[i] * (column.value - (isIntercept ? design.means[0] : 0));
-            }
-            const double variance = weights.dot(covariance * weights);
-            means.means.push_back({factor->levels[level], value, std::sqrt(variance)});
-            sum += weights;
-            trace += variance;
-        }
-        const auto levels = static_cast<double>(factor->levels.size());
-        if (levels > 1) {
-            means.meanVarianceOfDifference =
-                2 * (trace - sum.dot(covariance * sum) / levels) / (levels - 1);
+        FixedMeans means = meansOf(equations, spec, *factor, covariance);
+        if (means.means.size() < factor->levels.size()) {
+            fit.remarks.push_back(
+                {BULLACE_SENTENCE("Remark",
+                                  "Means of %1 that cannot be estimated are left out (levels: %2): "
+                                  "what they would need has no record, or cannot be told from "
+                                  "other terms."),
+                 {factor->name,
+                  static_cast<std::int64_t>(factor->levels.size() - means.means.size())}});
         }
         fit.fixedMeans.push_back(std::move(means));
     }
@@ -235,7 +271,11 @@ MatrixXd fixedCovariance(const MixedEquations& equations) {
 }
 
 VectorXd overallWeights(const MixedDesign& design, const MixedSpec& spec) {
-    return weightsOf(design, spec, {});
+    if (isEstimable(design, spec, {})) {
+        return weightsOf(design, spec, {});
+    }
+    const Sparse fixed = design.transposed.topRows(design.fixedColumns());
+    return fixed * VectorXd::Ones(fixed.cols()) / static_cast<double>(fixed.cols());
 }
 
 void tellFixed(const MixedEquations& equations,
@@ -267,7 +307,7 @@ void tellFixed(const MixedEquations& equations,
                                             sensitivity));
         }
     }
-    tellMeans(design, spec, covariance, fit);
+    tellMeans(equations, spec, covariance, fit);
 }
 
 } // namespace bullace::trials

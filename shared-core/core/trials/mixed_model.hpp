@@ -94,7 +94,7 @@ struct FixedMean {
 };
 struct FixedMeans {
     std::string term;
-    std::vector<FixedMean> means; // the other factors' levels weigh equally
+    std::vector<FixedMean> means; // that can be estimated; the other factors' levels weigh equally
     double meanVarianceOfDifference = 0;
 };
 

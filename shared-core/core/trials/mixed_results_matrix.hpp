@@ -32,7 +32,7 @@ void tellPredictions(MixedEquations& equations,
                      MixedFit& fit);
 
 // The weights of the fixed effects in the mean over all levels of all factors, each weighing the
-// same; covariates at their means.
+// same; covariates at their means. Where that cannot be estimated, the mean over the records.
 [[nodiscard]] Eigen::VectorXd overallWeights(const MixedDesign& design, const MixedSpec& spec);
 
 } // namespace bullace::trials

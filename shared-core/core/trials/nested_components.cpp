@@ -144,13 +144,7 @@ void remarkOn(NestedComponents& into) {
                                     {level.name}});
         }
     }
-    if (into.leftOut > 0) {
-        into.remarks.push_back(
-            {BULLACE_SENTENCE("Remark",
-                              "Records left out because a value or a column of the model is "
-                              "missing: %1."),
-             {static_cast<std::int64_t>(into.leftOut)}});
-    }
+    tellLeftOut(into.leftOut, into.remarks);
 }
 
 } // namespace

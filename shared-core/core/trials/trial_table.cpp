@@ -163,6 +163,15 @@ Result<std::vector<std::size_t>> completeRows(const TrialTable& table,
     return rows;
 }
 
+void tellLeftOut(std::size_t rows, Remarks& remarks) {
+    if (rows > 0) {
+        remarks.push_back({BULLACE_SENTENCE("Remark",
+                                            "Records left out because a value or a column of the "
+                                            "model is missing: %1."),
+                           {static_cast<std::int64_t>(rows)}});
+    }
+}
+
 TrialTable rowsOf(const TrialTable& table, std::span<const std::size_t> rows) {
     TrialTable some;
     some.responseName = table.responseName;

@@ -2,6 +2,7 @@
 // response, as analysis of variance and mixed models take them.
 #pragma once
 
+#include "core/base/remark.hpp"
 #include "core/base/result.hpp"
 
 #include <cstddef>
@@ -64,6 +65,9 @@ struct TrialTable {
 //         there), names one twice, or is empty.
 [[nodiscard]] Result<std::vector<std::size_t>> completeRows(const TrialTable& table,
                                                             std::span<const Term> terms);
+
+// Says how many rows are not complete, if any is not.
+void tellLeftOut(std::size_t rows, Remarks& remarks);
 
 // Some rows of the table, in the order given; levels that do not occur in them are gone.
 [[nodiscard]] TrialTable rowsOf(const TrialTable& table, std::span<const std::size_t> rows);

@@ -103,26 +103,6 @@
 <context>
     <name>BloomStudy</name>
     <message>
-        <source>male</source>
-        <comment>flowers</comment>
-        <translation>masculinas</translation>
-    </message>
-    <message>
-        <source>female</source>
-        <comment>flowers</comment>
-        <translation>femeninas</translation>
-    </message>
-    <message>
-        <source>perfect</source>
-        <comment>flowers</comment>
-        <translation>perfectas</translation>
-    </message>
-    <message>
-        <source>sex not known</source>
-        <comment>flowers</comment>
-        <translation>sexo desconocido</translation>
-    </message>
-    <message>
         <source>cannot be told</source>
         <translation>no se puede decir</translation>
     </message>
@@ -1241,21 +1221,6 @@
         <translation>no se sabe</translation>
     </message>
     <message>
-        <source>male</source>
-        <comment>flowers</comment>
-        <translation>masculinas</translation>
-    </message>
-    <message>
-        <source>perfect</source>
-        <comment>flowers</comment>
-        <translation>perfectas</translation>
-    </message>
-    <message>
-        <source>female</source>
-        <comment>flowers</comment>
-        <translation>femeninas</translation>
-    </message>
-    <message>
         <source>black</source>
         <comment>berries</comment>
         <translation>negro</translation>
@@ -1733,6 +1698,26 @@
     <message>
         <source>People overruled it in %1 of %2.</source>
         <translation>Las personas decidieron otra cosa en %1 de %2.</translation>
+    </message>
+    <message>
+        <source>sex not known</source>
+        <comment>flowers</comment>
+        <translation>sexo desconocido</translation>
+    </message>
+    <message>
+        <source>male</source>
+        <comment>flowers</comment>
+        <translation>masculinas</translation>
+    </message>
+    <message>
+        <source>female</source>
+        <comment>flowers</comment>
+        <translation>femeninas</translation>
+    </message>
+    <message>
+        <source>perfect</source>
+        <comment>flowers</comment>
+        <translation>perfectas</translation>
     </message>
 </context>
 <context>
@@ -4101,10 +4086,6 @@
         <translation>Una correlación se estimó exactamente en 1 o -1: el ensayo es demasiado pequeño para tantas varianzas.</translation>
     </message>
     <message>
-        <source>Rows without a value or without a factor of the model were left out: %1.</source>
-        <translation>Líneas sin valor o sin un factor del modelo, dejadas fuera: %1.</translation>
-    </message>
-    <message>
         <source>%1 cannot be told apart from the other fixed effects; it is left out.</source>
         <translation>%1 no se puede distinguir de los otros efectos fijos; se deja fuera.</translation>
     </message>
@@ -4332,6 +4313,10 @@
         <source>Heritability is not given: through the pedigree, beside a surface, or of more than %1 accessions.</source>
         <translation>No se da la heredabilidad: por la genealogía, junto a una superficie o con más de %1 accesiones.</translation>
     </message>
+    <message>
+        <source>Means of %1 that cannot be estimated are left out (levels: %2): what they would need has no record, or cannot be told from other terms.</source>
+        <translation>Las medias de %1 que no se pueden estimar se dejan fuera (niveles: %2): lo que necesitarían no tiene registro o no se distingue de otros términos.</translation>
+    </message>
 </context>
 <context>
     <name>RowPicture</name>
@@ -4478,21 +4463,6 @@
     <message>
         <source>Flowers</source>
         <translation>Flores</translation>
-    </message>
-    <message>
-        <source>perfect</source>
-        <comment>flowers</comment>
-        <translation>perfectas</translation>
-    </message>
-    <message>
-        <source>female</source>
-        <comment>flowers</comment>
-        <translation>femeninas</translation>
-    </message>
-    <message>
-        <source>male</source>
-        <comment>flowers</comment>
-        <translation>masculinas</translation>
     </message>
     <message>
         <source>Stands at</source>
@@ -4894,6 +4864,13 @@
             <numerusform>y %n más</numerusform>
             <numerusform>y %n más</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>TableFiles</name>
+    <message>
+        <source>The file&apos;s name ends in .pdf or .csv.</source>
+        <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
     </message>
 </context>
 <context>
@@ -9437,10 +9414,6 @@
         <source>There is no list yet.</source>
         <translation>Aún no hay lista.</translation>
     </message>
-    <message>
-        <source>The file&apos;s name ends in .pdf or .csv.</source>
-        <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
-    </message>
 </context>
 <context>
     <name>bullace::desk::StudyViewModel</name>
@@ -9529,10 +9502,6 @@
     <message>
         <source>%1: %2</source>
         <translation>%1: %2</translation>
-    </message>
-    <message>
-        <source>The file&apos;s name ends in .pdf or .csv.</source>
-        <translation>El nombre del archivo acaba en .pdf o .csv.</translation>
     </message>
     <message>
         <source>The list chooses what is shown; Enter takes a line, and a second time gives it back where several can be chosen. T shows the table in the place of the picture, and the picture again; a drawing larger than its room is moved by the arrows, and +, - and 0 make it larger, smaller, and show all of it. P writes the picture, W the table, as the file&apos;s name ends: PDF, SVG or CSV. O goes to what is still open and was left out.</source>
